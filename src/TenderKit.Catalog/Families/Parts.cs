@@ -1,0 +1,333 @@
+using System.Collections.Immutable;
+using TenderKit.Sizing.Energy;
+using TenderKit.Sizing.Wiring;
+
+namespace TenderKit.Catalog.Families;
+
+/// <summary>What every part has. A csv column is the property's name in snake case: <c>UnitPrice</c> is <c>unit_price</c>, <c>RatedWp</c> is <c>rated_wp</c>.</summary>
+public abstract record Part
+{
+    /// <summary>Item code, unique over all families.</summary>
+    public required string Code { get; init; }
+
+    /// <summary>Description a stranger can buy from; no brand.</summary>
+    public required string Description { get; init; }
+
+    /// <summary>Supply price of one unit of sale, in <see cref="Currency"/>.</summary>
+    public required decimal UnitPrice { get; init; }
+
+    /// <summary>ISO 4217 code.</summary>
+    public required string Currency { get; init; }
+
+    public DateOnly? PriceValidUntil { get; init; }
+
+    public int LeadTimeDays { get; init; }
+
+    public double WarrantyYears { get; init; }
+
+    /// <summary>Weight of one unit of sale, kg.</summary>
+    public double WeightKg { get; init; }
+
+    /// <summary>Shipping volume of one unit of sale, m3.</summary>
+    public double VolumeM3 { get; init; }
+
+    /// <summary>Harmonised System code, indicative.</summary>
+    public string CustomsCode { get; init; } = "";
+
+    /// <summary>Certificates and standards claimed, separated by ';'.</summary>
+    public string Certificates { get; init; } = "";
+}
+
+public sealed record Luminaire : Part
+{
+    /// <summary>Input power at full level, driver included, W.</summary>
+    public required double InputPowerW { get; init; }
+
+    /// <summary>Luminous flux at full level, lm.</summary>
+    public required double FluxLm { get; init; }
+
+    /// <summary>LM-63 file name in the catalogue's <c>photometry</c> folder.</summary>
+    public required string PhotometricFile { get; init; }
+
+    /// <summary>Lowest input voltage, V DC.</summary>
+    public required double MinVoltageV { get; init; }
+
+    /// <summary>Highest input voltage, V DC.</summary>
+    public required double MaxVoltageV { get; init; }
+
+    /// <summary>Lowest level it can be dimmed to, fraction; 1 when it cannot be dimmed.</summary>
+    public required double LeastLevelFraction { get; init; }
+
+    public required int ColourTemperatureK { get; init; }
+
+    /// <summary>Ingress protection, e.g. 66.</summary>
+    public required int IpCode { get; init; }
+
+    /// <summary>Impact protection, e.g. 8.</summary>
+    public required int IkCode { get; init; }
+
+    /// <summary>Rated life to 80 % of initial flux, h.</summary>
+    public required double LifeL80H { get; init; }
+
+    /// <summary>Area seen by the wind, m2.</summary>
+    public required double WindAreaM2 { get; init; }
+
+    /// <summary>Highest ambient temperature, degC.</summary>
+    public required double MaxAmbientC { get; init; }
+}
+
+public sealed record Module : Part
+{
+    public required double RatedWp { get; init; }
+
+    public required double OpenCircuitV { get; init; }
+
+    public required double ShortCircuitA { get; init; }
+
+    public required double MaximumPowerV { get; init; }
+
+    public required double MaximumPowerA { get; init; }
+
+    /// <summary>Power temperature coefficient, 1/K, negative.</summary>
+    public required double PowerCoefficientPerK { get; init; }
+
+    /// <summary>Open-circuit voltage temperature coefficient, 1/K, negative.</summary>
+    public required double VoltageCoefficientPerK { get; init; }
+
+    public required double NoctC { get; init; }
+
+    public required double LengthM { get; init; }
+
+    public required double WidthM { get; init; }
+
+    /// <summary>Greatest series fuse allowed by the maker, A.</summary>
+    public required double MaxSeriesFuseA { get; init; }
+}
+
+public sealed record Battery : Part
+{
+    public required BatteryChemistry Chemistry { get; init; }
+
+    public required double NominalVoltageV { get; init; }
+
+    public required double RatedAh { get; init; }
+
+    /// <summary>Hours of the rating: 10 for C/10.</summary>
+    public required double RatedHours { get; init; }
+
+    public required double PeukertExponent { get; init; }
+
+    /// <summary>Greatest depth of discharge the maker allows in daily use, fraction.</summary>
+    public required double MaxDepthFraction { get; init; }
+
+    /// <summary>Cycles at <see cref="CycleDepthFraction"/> to end of life.</summary>
+    public required double CyclesAtDepth { get; init; }
+
+    public required double CycleDepthFraction { get; init; }
+
+    /// <summary>Calendar life at 25 degC, years.</summary>
+    public required double CalendarYearsAt25C { get; init; }
+
+    public required double ChargeEfficiency { get; init; }
+
+    public required double DischargeEfficiency { get; init; }
+
+    public required double SelfDischargePerMonthFraction { get; init; }
+
+    /// <summary>No charging below this, degC.</summary>
+    public required double LeastChargeC { get; init; }
+
+    /// <summary>Highest operating temperature, degC.</summary>
+    public required double MaxOperatingC { get; init; }
+
+    /// <summary>Greatest charge current, A.</summary>
+    public required double MaxChargeA { get; init; }
+
+    public double RatedWh => NominalVoltageV * RatedAh;
+}
+
+public sealed record Controller : Part
+{
+    public required ControlKind Kind { get; init; }
+
+    /// <summary>System voltages, V.</summary>
+    public required ImmutableArray<double> SystemVoltagesV { get; init; }
+
+    public required double RatedChargeA { get; init; }
+
+    public required double RatedLoadA { get; init; }
+
+    /// <summary>Greatest open-circuit array voltage, V.</summary>
+    public required double MaxArrayV { get; init; }
+
+    /// <summary>Greatest array power per volt of system voltage, Wp/V; 0 when not limited.</summary>
+    public required double MaxArrayWpPerV { get; init; }
+
+    /// <summary>Greatest array short-circuit current, A.</summary>
+    public required double MaxArrayShortCircuitA { get; init; }
+
+    /// <summary>Conversion efficiency, fraction; 1 for pulse-width control.</summary>
+    public required double Efficiency { get; init; }
+
+    public required double OwnUseW { get; init; }
+
+    public required ImmutableArray<BatteryChemistry> Chemistries { get; init; }
+
+    /// <summary>Parts of the night with levels of their own it can hold.</summary>
+    public required int ScheduleParts { get; init; }
+
+    /// <summary>Whether it can dim the luminaire (otherwise only on and off).</summary>
+    public required bool Dimming { get; init; }
+
+    /// <summary>Adjustable disconnect and reconnect voltages.</summary>
+    public required bool AdjustableDisconnect { get; init; }
+
+    public required double MaxAmbientC { get; init; }
+}
+
+public sealed record Pole : Part
+{
+    /// <summary>Height above ground, m.</summary>
+    public required double HeightM { get; init; }
+
+    public required double BaseDiameterMm { get; init; }
+
+    public required double TopDiameterMm { get; init; }
+
+    public required double WallMm { get; init; }
+
+    public required double YieldMPa { get; init; }
+
+    /// <summary>Arm reach beyond the pole axis, m.</summary>
+    public required double ArmReachM { get; init; }
+
+    /// <summary>Arm tilt, degrees.</summary>
+    public required double ArmTiltDegrees { get; init; }
+
+    /// <summary>Side of the square base plate, mm.</summary>
+    public required double BasePlateMm { get; init; }
+
+    /// <summary>Mean zinc coating, micrometres.</summary>
+    public required double ZincUm { get; init; }
+}
+
+/// <summary>A block foundation with its anchor bolt set; concrete, excavation and steel are bought by quantity.</summary>
+public sealed record FoundationSet : Part
+{
+    public required double LengthM { get; init; }
+
+    public required double WidthM { get; init; }
+
+    public required double DepthM { get; init; }
+
+    public required double AnchorBoltMm { get; init; }
+
+    public required int AnchorBoltCount { get; init; }
+
+    public required double AnchorBoltLengthMm { get; init; }
+
+    /// <summary>Reinforcement in one block, kg.</summary>
+    public required double ReinforcementKg { get; init; }
+}
+
+/// <summary>Two-core or paired single-core copper cable sold by the metre.</summary>
+public sealed record Cable : Part
+{
+    public required int Cores { get; init; }
+
+    public required double CrossSectionMm2 { get; init; }
+
+    public required ConductorClass ConductorClass { get; init; }
+
+    public required CableInsulation Insulation { get; init; }
+
+    /// <summary>Ultraviolet resistant and fit for outdoor use on modules.</summary>
+    public required bool Outdoor { get; init; }
+}
+
+public enum ProtectionKind
+{
+    Fuse,
+    SurgeArrester,
+    EarthElectrode,
+}
+
+public sealed record ProtectionDevice : Part
+{
+    public required ProtectionKind Kind { get; init; }
+
+    /// <summary>Rated current, A; 0 where it has none.</summary>
+    public required double RatedA { get; init; }
+
+    /// <summary>Rated direct voltage, V; 0 where it has none.</summary>
+    public required double RatedV { get; init; }
+}
+
+/// <summary>Battery and controller enclosure.</summary>
+public sealed record Enclosure : Part
+{
+    public required double UsableVolumeL { get; init; }
+
+    public required double MaxContentKg { get; init; }
+
+    public required int IpCode { get; init; }
+
+    public required double WindAreaM2 { get; init; }
+}
+
+/// <summary>Module support for the pole top, for one module or several.</summary>
+public sealed record Bracket : Part
+{
+    public required double MaxModuleAreaM2 { get; init; }
+
+    public required double MinTiltDegrees { get; init; }
+
+    public required double MaxTiltDegrees { get; init; }
+}
+
+/// <summary>Labour, plant, materials by quantity and services: one rate each.</summary>
+public sealed record ServiceRate : Part
+{
+    /// <summary>Unit of the rate: No., m, m2, m3, kg, set, sum, h.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>What the rate is for, from a closed list: see <see cref="ServiceUse"/>.</summary>
+    public required ServiceUse Use { get; init; }
+}
+
+/// <summary>Where a service rate goes in the bill.</summary>
+public enum ServiceUse
+{
+    SetUpSite,
+    Survey,
+    Excavate,
+    Concrete,
+    Reinforcement,
+    ErectPole,
+    FitKit,
+    LayCable,
+    Commission,
+    Train,
+    Documents,
+    MaintainYear,
+    FixingsPerPole,
+}
+
+/// <summary>All parts, each family sorted by code.</summary>
+public sealed record PartsCatalog(
+    ImmutableArray<Luminaire> Luminaires,
+    ImmutableArray<Module> Modules,
+    ImmutableArray<Battery> Batteries,
+    ImmutableArray<Controller> Controllers,
+    ImmutableArray<Pole> Poles,
+    ImmutableArray<FoundationSet> Foundations,
+    ImmutableArray<Cable> Cables,
+    ImmutableArray<ProtectionDevice> Protection,
+    ImmutableArray<Enclosure> Enclosures,
+    ImmutableArray<Bracket> Brackets,
+    ImmutableArray<ServiceRate> Services)
+{
+    public IEnumerable<Part> All =>
+        Luminaires.Cast<Part>().Concat(Modules).Concat(Batteries).Concat(Controllers).Concat(Poles).Concat(Foundations)
+            .Concat(Cables).Concat(Protection).Concat(Enclosures).Concat(Brackets).Concat(Services);
+}

@@ -1,0 +1,51 @@
+using System.Globalization;
+
+namespace TenderKit.Sizing.Basics;
+
+/// <summary>Which way a requirement points.</summary>
+public enum Comparison
+{
+    AtLeast,
+    AtMost,
+}
+
+/// <summary>
+/// One requirement met or not by one figure. The same object decides (a part is refused when it does not comply)
+/// and prints (the compliance table), so the two cannot differ.
+/// </summary>
+/// <param name="Id">Stable id, dotted lower case, e.g. <c>battery.autonomy</c>.</param>
+/// <param name="Item">What is checked, e.g. "Battery".</param>
+/// <param name="Property">Which property, e.g. "autonomy at end of life".</param>
+/// <param name="Comparison">At least or at most.</param>
+/// <param name="Required">Required value in <paramref name="Unit"/>.</param>
+/// <param name="Offered">Offered or calculated value in <paramref name="Unit"/>.</param>
+/// <param name="Unit">Unit as printed; empty for a plain number.</param>
+/// <param name="Basis">Why it is required: tender clause, standard or design rule.</param>
+/// <param name="Decimals">Decimals to print.</param>
+public sealed record Check(
+    string Id, string Item, string Property, Comparison Comparison, double Required, double Offered, string Unit, string Basis, int Decimals = 2)
+{
+    public bool Complies => Comparison == Comparison.AtLeast ? Offered >= Required : Offered <= Required;
+
+    /// <summary>Margin as a fraction of the required value, positive when on the safe side; null when the required value is zero.</summary>
+    public double? MarginFraction
+    {
+        get
+        {
+            if (Required == 0) return null;
+            return (Comparison == Comparison.AtLeast ? Offered - Required : Required - Offered) / Math.Abs(Required);
+        }
+    }
+
+    public string RequiredText => (Comparison == Comparison.AtLeast ? "at least " : "at most ") + Number(Required);
+
+    public string OfferedText => Number(Offered);
+
+    public string MarginText => MarginFraction is { } m ? (m * 100).ToString("+0;-0;0", CultureInfo.InvariantCulture) + " %" : "-";
+
+    private string Number(double value)
+    {
+        var text = value.ToString("N" + Decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return Unit.Length == 0 ? text : text + " " + Unit;
+    }
+}
