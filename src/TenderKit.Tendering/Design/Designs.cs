@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+using TenderKit.Sizing.Energy;
+using TenderKit.Sizing.Lighting;
+using TenderKit.Sizing.Structure;
+using TenderKit.Tendering.Settings;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Tendering.Design;
+
+/// <summary>One circuit of a pole: the cable chosen and what it does.</summary>
+/// <param name="Name">As printed, e.g. "module to controller".</param>
+/// <param name="LengthM">One-way length, m.</param>
+/// <param name="CurrentA">Greatest working current, A.</param>
+/// <param name="DropFraction">Voltage drop over system voltage, fraction.</param>
+/// <param name="CapacityA">Current-carrying capacity at the design ambient, A.</param>
+/// <param name="Fuse">Fuse in the circuit, or null.</param>
+public sealed record Circuit(string Name, Cable Cable, double LengthM, double CurrentA, double DropFraction, double CapacityA, ProtectionDevice? Fuse);
+
+/// <summary>Every part of one pole, with counts: the make-up of a kit. Two poles with equal <see cref="Key"/> are the same kit.</summary>
+public sealed record PoleParts(
+    Luminaire Luminaire,
+    Module Module,
+    int ModuleCount,
+    int ModulesInSeries,
+    Battery Battery,
+    int BatteriesInSeries,
+    int BatteryStrings,
+    Controller Controller,
+    Pole Pole,
+    Bracket Bracket,
+    Enclosure Enclosure,
+    FoundationSet Foundation,
+    ImmutableArray<Circuit> Circuits,
+    ImmutableArray<ProtectionDevice> OtherProtection)
+{
+    public int BatteryCount => BatteriesInSeries * BatteryStrings;
+
+    public double SystemVoltageV => Battery.NominalVoltageV * BatteriesInSeries;
+
+    public double ArrayWp => Module.RatedWp * ModuleCount;
+
+    public double BatteryRatedWh => Battery.RatedWh * BatteryCount;
+
+    public string Key => string.Join(
+        "|",
+        new[]
+        {
+            Luminaire.Code, Module.Code, ModuleCount.ToString(System.Globalization.CultureInfo.InvariantCulture), Battery.Code,
+            BatteryCount.ToString(System.Globalization.CultureInfo.InvariantCulture), Controller.Code, Pole.Code, Bracket.Code, Enclosure.Code, Foundation.Code,
+        }.Concat(Circuits.Select(c => c.Cable.Code + "+" + (c.Fuse?.Code ?? ""))).Concat(OtherProtection.Select(p => p.Code)));
+}
+
+/// <summary>Climate and night of a site, as used.</summary>
+/// <param name="CautiousFactor">Factor on irradiation for the grade, fraction.</param>
+/// <param name="PlaneKWhPerM2">Mean daily irradiation on the module plane by month, shading and caution included, kWh/m2.</param>
+/// <param name="DarkHours">Mean hours of darkness by month, h.</param>
+public sealed record SiteClimate(
+    MonthlyClimate Monthly, double CautiousFactor, PlaneOrientation Plane, ImmutableArray<double> PlaneKWhPerM2, ImmutableArray<double> DarkHours, LampHours Lamp);
+
+/// <summary>The energy side of one design: hand method beside the simulation.</summary>
+/// <param name="LampInputW">Electrical input at the level used, W.</param>
+/// <param name="NightlyWh">Lamp and own use over the longest month's night, Wh.</param>
+/// <param name="UsableWh">Usable battery energy at end of life in the coldest month, Wh.</param>
+/// <param name="AutonomyNights">Usable energy over nightly energy.</param>
+/// <param name="BatteryLifeYears">Expected life, years.</param>
+public sealed record EnergyDesign(
+    double LampInputW, double NightlyWh, double UsableWh, double AutonomyNights, double BatteryLifeYears, HandInputs HandInputs, HandResult Hand, PowerSystem System, EnergyResult Simulated);
+
+/// <summary>Wind on the pole and the foundation.</summary>
+public sealed record StructureDesign(PoleLoad Load, BlockResult Foundation, double PeakPressureNPerM2);
+
+/// <summary>The design of one site.</summary>
+/// <param name="Poles">Poles on the site.</param>
+/// <param name="KitId">Id of the kit every pole of this site is made of.</param>
+/// <param name="Light">The layout and its light.</param>
+/// <param name="MaintenanceFactor">Maintenance factor, fraction.</param>
+/// <param name="Checks">Every check of this site's design, all complying.</param>
+public sealed record SiteDesign(
+    Site Site,
+    SiteClimate Climate,
+    int Poles,
+    string KitId,
+    PoleParts Parts,
+    LightSolution Light,
+    double MaintenanceFactor,
+    EnergyDesign Energy,
+    StructureDesign Structure,
+    ImmutableArray<Check> Checks,
+    ImmutableArray<Diagnostic> Diagnostics);
+
+/// <summary>A kit: one make-up used on one site or several.</summary>
+/// <param name="Id">K1, K2 ...</param>
+/// <param name="Checks">For each check the hardest site: the row with the least margin.</param>
+/// <param name="CheckSites">Site id behind each row of <paramref name="Checks"/>.</param>
+public sealed record Kit(string Id, PoleParts Parts, ImmutableArray<string> SiteIds, int Poles, ImmutableArray<Check> Checks, ImmutableArray<string> CheckSites);
+
+/// <summary>A site that could not be designed.</summary>
+public sealed record UnmetSite(string SiteId, string Name, string Reason);
+
+/// <summary>The whole tender, designed.</summary>
+public sealed record TenderDesign(
+    Tender Tender,
+    PartsCatalog Catalog,
+    string CatalogDigest,
+    ImmutableArray<DesignRule> Rules,
+    ImmutableArray<InputDigest> Inputs,
+    ImmutableArray<SiteDesign> Sites,
+    ImmutableArray<Kit> Kits,
+    ImmutableArray<UnmetSite> Unmet,
+    ImmutableArray<Diagnostic> Diagnostics)
+{
+    public double Rule(string id) => Rules.First(r => r.Id == id).Value;
+
+    public int PoleCount => Sites.Sum(s => s.Poles);
+}

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using TenderKit.Sizing.Energy;
+
+namespace TenderKit.Tendering.Settings;
+
+/// <summary>Who asks, who bids, when, in which money.</summary>
+public sealed record TenderHead(
+    string Reference,
+    string Title,
+    string Employer,
+    string Bidder,
+    DateOnly IssueDate,
+    int ValidityDays,
+    string Currency,
+    int DeliveryDays,
+    ImmutableArray<ExchangeRate> Exchange);
+
+/// <summary>One unit of <paramref name="Currency"/> costs <paramref name="Rate"/> of the tender's currency.</summary>
+public sealed record ExchangeRate(string Currency, decimal Rate);
+
+/// <summary>Reliability asked for.</summary>
+public sealed record ReliabilityTarget(double DarkNightsPerYear, double AutonomyNights);
+
+/// <summary>How prices are built; fractions are of the amounts named.</summary>
+/// <param name="FreightFraction">Freight and insurance to site, of supply price.</param>
+/// <param name="DutyFraction">Duty, of supply price and freight.</param>
+/// <param name="OverheadFraction">Site and head-office overhead, of direct cost.</param>
+/// <param name="ProfitFraction">Profit, of direct cost and overhead.</param>
+/// <param name="FinanceFraction">Finance, bonds and insurances, of direct cost and overhead.</param>
+/// <param name="ContingencyFraction">Contingency, of the sum of the parts before it.</param>
+/// <param name="TaxFraction">Tax, of the sum with contingency.</param>
+/// <param name="SpareFractions">Spares by family name, fraction of the quantity supplied, rounded up, at least one.</param>
+/// <param name="CableWasteFraction">Extra cable, fraction.</param>
+/// <param name="MaintenanceYears">Years of maintenance in the bill.</param>
+/// <param name="RateDecimals">Decimals of a rate.</param>
+public sealed record PriceBasis(
+    decimal FreightFraction,
+    decimal DutyFraction,
+    decimal OverheadFraction,
+    decimal ProfitFraction,
+    decimal FinanceFraction,
+    decimal ContingencyFraction,
+    decimal TaxFraction,
+    ImmutableSortedDictionary<string, decimal> SpareFractions,
+    decimal CableWasteFraction,
+    int MaintenanceYears,
+    int RateDecimals);
+
+/// <summary>One row of the design rules.</summary>
+/// <param name="Id">Dotted lower-case id.</param>
+/// <param name="Value">Value in use, after the tender's override.</param>
+/// <param name="Low">Least value of the allowed range.</param>
+/// <param name="High">Greatest value of the allowed range.</param>
+/// <param name="Unit">Unit as printed.</param>
+/// <param name="Source">Where it comes from.</param>
+/// <param name="Where">Where it is used.</param>
+/// <param name="Overridden">Whether the tender changed it.</param>
+public sealed record DesignRule(string Id, double Value, double Low, double High, string Unit, string Source, string Where, bool Overridden)
+{
+    public bool InRange => Value >= Low && Value <= High;
+}
+
+/// <summary>A file that was read: its name and the SHA-256 of its bytes, lower-case hex.</summary>
+public sealed record InputDigest(string File, string Sha256);
+
+/// <summary>A tender file, understood.</summary>
+public sealed record Tender(
+    TenderHead Head,
+    string Folder,
+    string SitesFile,
+    string CatalogPath,
+    string RulesFile,
+    string? ClimateFile,
+    ImmutableSortedDictionary<string, LightingSchedule> Schedules,
+    ReliabilityTarget Reliability,
+    PriceBasis Prices);

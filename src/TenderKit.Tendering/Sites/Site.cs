@@ -1,0 +1,48 @@
+using TenderKit.Sizing.Energy;
+using TenderKit.Sizing.Lighting;
+using TenderKit.Sizing.Structure;
+
+namespace TenderKit.Tendering.Sites;
+
+/// <summary>What kind of place is to be lit.</summary>
+public enum SiteKind
+{
+    Road,
+    Path,
+    Yard,
+}
+
+/// <summary>One site of the tender, fully resolved: row values over the tender's defaults.</summary>
+/// <param name="Id">Site number as written in the list.</param>
+/// <param name="Name">Name as written.</param>
+/// <param name="Row">Row of the site list.</param>
+/// <param name="LengthM">Length of the line, or the long side of a yard, m.</param>
+/// <param name="WidthM">Width of the lit strip, or the short side of a yard, m.</param>
+/// <param name="FixedPoles">Number of poles asked for, or null to find it.</param>
+/// <param name="ShadedFraction">Irradiation lost to obstacles, fraction.</param>
+/// <param name="MountingHeightsM">Heights allowed, m, ascending.</param>
+/// <param name="BasicWindMPerS">Basic wind speed (10-minute mean at 10 m, category II), m/s.</param>
+/// <param name="SoilStated">False when the soil was not stated and the worst class was taken.</param>
+/// <param name="ClimateFile">Climate file for this site, or null for the tender's default or the estimate.</param>
+public sealed record Site(
+    string Id,
+    string Name,
+    int Row,
+    double LatitudeDegrees,
+    double LongitudeDegrees,
+    SiteKind Kind,
+    double LengthM,
+    double WidthM,
+    LightTarget Target,
+    LightingSchedule Schedule,
+    int? FixedPoles,
+    Arrangement Arrangement,
+    double ShadedFraction,
+    System.Collections.Immutable.ImmutableArray<double> MountingHeightsM,
+    double BasicWindMPerS,
+    Terrain Terrain,
+    SoilClass Soil,
+    bool SoilStated,
+    string Lot,
+    string? ClimateFile,
+    string Remark);
