@@ -17,7 +17,8 @@ internal static class WorkbookTables
             using var stream = new MemoryStream(bytes, writable: false);
             using var reader = ExcelReaderFactory.CreateReader(stream);
             var tables = new List<Table>();
-            do tables.Add(Sheet(reader, file));
+            var errors = ErrorCells.Of(bytes);
+            do tables.Add(Sheet(reader, file, errors));
             while (reader.NextResult());
             return (tables, []);
         }
@@ -32,24 +33,29 @@ internal static class WorkbookTables
         }
     }
 
-    private static Table Sheet(IExcelDataReader reader, string file)
+    private static Table Sheet(IExcelDataReader reader, string file, Dictionary<(string Sheet, string Address), string> errors)
     {
         var rows = new List<List<Cell>>();
         while (reader.Read())
         {
             while (rows.Count < reader.Depth) rows.Add([]);
             var row = rows.Count + 1;
-            rows.Add([.. Enumerable.Range(0, reader.FieldCount).Select(c => Cell(reader, row, c))]);
+            rows.Add([.. Enumerable.Range(0, reader.FieldCount).Select(c => Cell(reader, row, c)).Select(c => WithError(c, reader.Name, errors))]);
         }
 
         return TableReader.Rectangle(file, reader.Name, rows);
     }
+
+    private static Cell WithError(Cell cell, string sheet, Dictionary<(string Sheet, string Address), string> errors) =>
+        errors.Count > 0 && cell.IsEmpty && errors.TryGetValue((sheet, cell.Address), out var text) ? cell with { Text = text } : cell;
 
     private static Cell Cell(IExcelDataReader reader, int row, int column)
     {
         return reader.GetValue(column) switch
         {
             null => new Cell("", row, column + 1),
+            double d when reader.GetNumberFormatString(column)?.Contains('%', StringComparison.Ordinal) == true =>
+                new Cell(PercentText(d), row, column + 1, d),
             double d => new Cell(TableReader.NumberText(d), row, column + 1, d),
             int i => new Cell(TableReader.NumberText(i), row, column + 1, i),
             bool b => new Cell(b ? "true" : "false", row, column + 1),
@@ -58,6 +64,10 @@ internal static class WorkbookTables
             var other => new Cell(Convert.ToString(other, CultureInfo.InvariantCulture)!.Trim(), row, column + 1),
         };
     }
+
+    /// <summary>A cell shown as 5 % holds 0.05; its text is what the user sees, so that a csv of the same sheet reads the same.</summary>
+    private static string PercentText(double fraction) =>
+        (Math.Abs(fraction) < 1e9 ? TableReader.NumberText((double)((decimal)fraction * 100)) : TableReader.NumberText(fraction * 100)) + " %";
 
     private static string DateText(DateTime time) =>
         time.ToString(time.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);

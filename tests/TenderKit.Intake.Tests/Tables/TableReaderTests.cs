@@ -83,7 +83,7 @@ public sealed class TableReaderTests
     {
         const string rows = """
             <row r="4"><c r="B4" t="inlineStr"><is><t> Length </t></is></c><c r="C4" t="inlineStr"><is><t>When</t></is></c></row>
-            <row r="6"><c r="B6"><v>12.300000000000001</v></c><c r="C6" s="1"><v>46000</v></c><c r="D6" t="e"><v>#DIV/0!</v></c><c r="E6" t="b"><v>1</v></c><c r="F6"><v>120000</v></c></row>
+            <row r="6"><c r="B6"><v>12.300000000000001</v></c><c r="C6" s="1"><v>46000</v></c><c r="D6" t="e"><v>#DIV/0!</v></c><c r="E6" t="b"><v>1</v></c><c r="F6"><v>120000</v></c><c r="G6" s="2"><v>0.07</v></c></row>
             """;
         var outcome = TableReader.Read(TestWorkbook.Xlsx(("Empty", ""), ("List", rows)), "a.xlsx");
         var table = outcome.Value!.Tables[1];
@@ -98,6 +98,8 @@ public sealed class TableReaderTests
         Assert.Equal("#DIV/0!", data[3].Text);
         Assert.Equal("true", data[4].Text);
         Assert.Equal("120000", data[5].Text);
+        Assert.Equal("7 %", data[6].Text);
+        Assert.Equal(0.07, data[6].Number);
         Assert.Equal(64, outcome.Value.Sha256.Length);
     }
 
