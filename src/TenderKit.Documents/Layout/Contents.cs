@@ -5,6 +5,8 @@ namespace TenderKit.Documents.Layout;
 /// <summary>The contents page: one line for each numbered heading, leading to it. Its length is known before the headings are placed.</summary>
 internal sealed record Contents(int Count) : Block
 {
+    public static Contents For(IEnumerable<Block> body) => new(body.Count(b => b is Heading { Numbered: true, Level: < 3 }));
+
     public override double LeadHeight => 2 * TextStyle.Body.Leading;
 
     public override void Place(PageFlow flow)

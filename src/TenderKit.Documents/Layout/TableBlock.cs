@@ -11,8 +11,9 @@ internal enum Side
 /// <summary>A column: heading with its unit on a line of its own, share of the free width or a fixed width, and side.</summary>
 internal sealed record Column(string Head, string Unit = "", double Share = 1, Side Side = Side.Start, double? FixedPt = null);
 
-/// <summary>A row; a <paramref name="Strong"/> row is set in the heavier weight, a title row spans the table.</summary>
-internal sealed record Row(ImmutableArray<string> Cells, bool Strong = false)
+/// <summary>A row; a <paramref name="Strong"/> row is set in the heavier weight, a row of one cell is a title and spans the table.</summary>
+/// <param name="LeastHeightPt">Room to write in by hand, points; 0 for none.</param>
+internal sealed record Row(ImmutableArray<string> Cells, bool Strong = false, double LeastHeightPt = 0)
 {
     public bool IsTitle => Cells.Length == 1;
 
@@ -30,9 +31,12 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
     private static readonly TextStyle _cell = TextStyle.Small;
     private static readonly TextStyle _strong = TextStyle.SmallStrong;
 
+    /// <summary>Whether a table shorter than a page is never split.</summary>
+    public bool KeepTogether { get; init; }
+
     private readonly Lazy<ImmutableArray<double>> _widths = new(() => Share(Columns));
 
-    public override double LeadHeight => CaptionHeight + HeadHeight + Rows.Take(2).Sum(r => Math.Min(Height(Broken(r)), 120));
+    public override double LeadHeight => CaptionHeight + HeadHeight + Rows.Take(KeepTogether ? Rows.Length : 2).Sum(r => Math.Min(Height(r, Broken(r)), KeepTogether ? Paper.TextHeightPt : 120));
 
     private double CaptionHeight => Caption is null ? 0 : TextStyle.Section.Leading;
 
@@ -50,7 +54,7 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
         for (var i = 0; i < Rows.Length; i++)
         {
             var lines = Broken(Rows[i]);
-            var needed = Height(lines) + (Rows[i].IsTitle && i + 1 < Rows.Length ? Height(Broken(Rows[i + 1])) : 0);
+            var needed = Height(Rows[i], lines) + (Rows[i].IsTitle && i + 1 < Rows.Length ? Height(Rows[i + 1], Broken(Rows[i + 1])) : 0);
             if (flow.Left < needed && !flow.AtTop) Continue(flow, label);
             PlaceRow(flow, Rows[i], lines, label);
         }
@@ -115,8 +119,8 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
             flow.Y += _cell.Leading;
         }
 
-        flow.Y += PadYPt;
-        if (flow.Y > top) flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.HairPt, Ink.Light);
+        flow.Y = Math.Max(flow.Y + PadYPt, top + row.LeastHeightPt);
+        flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.HairPt, Ink.Light);
     }
 
     private void Cell(PageFlow flow, int column, string text, TextStyle style, double top)
@@ -142,5 +146,5 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
             ? [LineBreaker.Break(row.Cells[0], _strong, Paper.MeasurePt)]
             : [.. row.Cells.Select((cell, c) => LineBreaker.Break(cell, row.Strong ? _strong : _cell, Inner(c)))];
 
-    private static double Height(ImmutableArray<ImmutableArray<string>> lines) => (lines.Max(l => l.Length) * _cell.Leading) + (2 * PadYPt);
+    private static double Height(Row row, ImmutableArray<ImmutableArray<string>> lines) => Math.Max(row.LeastHeightPt, (lines.Max(l => l.Length) * _cell.Leading) + (2 * PadYPt));
 }
