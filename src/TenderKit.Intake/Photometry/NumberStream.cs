@@ -5,6 +5,8 @@ namespace TenderKit.Intake.Photometry;
 /// <summary>Numbers that follow one another over any number of lines, each with the line it stands on.</summary>
 internal sealed class NumberStream
 {
+    private const double Greatest = 1e12;
+
     private static readonly char[] Blanks = [' ', '\t', '\f', '\v', '\0', '\u001a', '\u00a0'];
 
     private readonly string file;
@@ -59,11 +61,11 @@ internal sealed class NumberStream
         return angles;
     }
 
-    /// <summary>A finite number in invariant text, or null.</summary>
+    /// <summary>A number in invariant text, or null; beyond 1e12 either way it is a damaged file.</summary>
     public static double? Parse(string text, bool decimalComma)
     {
         var plain = decimalComma ? text.Replace(',', '.') : text;
-        var ok = double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value);
+        var ok = double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && Math.Abs(value) <= Greatest;
         return ok ? value : null;
     }
 

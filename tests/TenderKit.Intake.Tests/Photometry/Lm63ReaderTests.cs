@@ -168,6 +168,7 @@ public class Lm63ReaderTests
     [InlineData("1 -1 1 3.5 1 1 2 0 0 0\n", "TK153", "number of vertical angles is 3.5")]
     [InlineData("1 -1 1 -3 1 1 2 0 0 0\n", "TK153", "number of vertical angles is -3")]
     [InlineData("1 -1 0 3 1 1 2 0 0 0\n", "TK153", "multiplier is 0")]
+    [InlineData("1 -1 1e300 3 1 1 2 0 0 0\n", "TK151", "'1e300'")]
     [InlineData("1 NaN 1 3 1 1 2 0 0 0\n", "TK151", "'NaN'")]
     [InlineData("1 0 1 3 1 1 2 0 0 0\n", "TK153", "lumens per lamp are 0")]
     [InlineData("1 -1 1 3 1 1 7 0 0 0\n", "TK153", "unit of length")]
