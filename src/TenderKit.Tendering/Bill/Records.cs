@@ -86,6 +86,9 @@ public sealed record BillOfQuantities(
     /// <summary>Closing of each lot, in the order of <see cref="Lots"/>.</summary>
     public ImmutableArray<LotSummary> LotSummaries { get; init; } = [];
 
-    /// <summary>Lines of one lot, part by part.</summary>
+    /// <summary>The input cell of a name such as <c>in.tax</c>.</summary>
+    public CellId Input(string name) => Inputs.First(i => i.Value.Name == name).Value;
+
+    /// <summary>Lines of one part that belong to a lot.</summary>
     public IEnumerable<BillLine> LinesOf(BillPart part, string lot) => part.Lines.Where(line => Lots.Length == 1 || line.Lot == lot);
 }
