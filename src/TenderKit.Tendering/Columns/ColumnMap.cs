@@ -96,7 +96,7 @@ public static class ColumnMap
     {
         if (fit.Score < 1)
             yield return Diagnostic.Note("TK113", string.Create(CultureInfo.InvariantCulture, $"heading '{heading}' was taken as {fit.Meaning.Id} (likeness {fit.Score:0.00}); check it"), At(heading));
-        if (fit.UnknownUnit is { } unit)
+        if (fit.UnknownUnit is { } unit && fit.Meaning.Kind != QuantityKind.Degrees)
             yield return Diagnostic.Warning("TK116", $"'{unit}' in the heading '{heading}' is no unit known here; numbers are taken in {UnitSpellings.BaseSymbol(fit.Meaning.Kind!.Value)} unless a cell names its unit", At(heading));
     }
 
