@@ -18,31 +18,31 @@ public static class SiteListReader
 
     /// <summary>Reads the sheet of a file whose headings fit best.</summary>
     /// <param name="classFinder">Target of a class by name, or null when the name is not known.</param>
-    /// <param name="classNames">Names of classes, to suggest one for a name that is not known.</param>
+    /// <param name="classNames">Names of classes, to suggest one for a name that is not known; those of the published standards when not given.</param>
     public static SiteListReading Read(TableFile file, SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string>? classNames = null)
     {
         var mappings = file.Tables.Select(t => ColumnMap.Find(t, SiteColumns.All)).ToList();
         var best = mappings.MaxBy(m => m.Fit)!;
-        var reading = Read(best, defaults, classFinder, classNames ?? []);
+        var reading = Read(best, defaults, classFinder, classNames ?? LightClasses.Names);
         if (mappings.Count(m => m.HeaderRow is not null) < 2) return reading;
-        var note = Diagnostic.Note("TK132", $"the workbook has {mappings.Count} sheets; '{best.Table.Sheet}' was read as the site list", new Place(file.File));
+        var note = Diagnostic.Note("TK192", $"the workbook has {mappings.Count} sheets; '{best.Table.Sheet}' was read as the site list", new Place(file.File));
         return reading with { Diagnostics = reading.Diagnostics.Insert(0, note) };
     }
 
     /// <summary>Reads one table.</summary>
     /// <inheritdoc cref="Read(TableFile, SiteDefaults, Func{string, LightTarget?}, IReadOnlyList{string}?)" path="/param"/>
     public static SiteListReading Read(Table table, SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string>? classNames = null) =>
-        Read(ColumnMap.Find(table, SiteColumns.All), defaults, classFinder, classNames ?? []);
+        Read(ColumnMap.Find(table, SiteColumns.All), defaults, classFinder, classNames ?? LightClasses.Names);
 
     private static SiteListReading Read(ColumnMapping mapping, SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string> classNames)
     {
         var found = mapping.Diagnostics.ToList();
         var place = new Place(mapping.Table.File, mapping.Table.Sheet, mapping.HeaderRow);
         var missing = mapping.HeaderRow is null ? [] : Needed.Where(names => names.All(n => mapping.Of(n) is null)).ToList();
-        found.AddRange(missing.Select(names => Diagnostic.Error("TK121", $"no column was understood as {names[0]}; add one with the heading '{names[0]}'", place)));
+        found.AddRange(missing.Select(names => Diagnostic.Error("TK181", $"no column was understood as {names[0]}; add one with the heading '{names[0]}'", place)));
         if (mapping.HeaderRow is null || missing.Count > 0) return new([], [], mapping, [.. found]);
-        if (mapping.Of(SiteColumns.Id) is null) found.Add(Diagnostic.Warning("TK134", "no column was understood as site id; sites are called after their rows", place));
-        if (mapping.Of(SiteColumns.Kind) is null) found.Add(Diagnostic.Note("TK134", "no column was understood as kind; all sites are taken as roads", place));
+        if (mapping.Of(SiteColumns.Id) is null) found.Add(Diagnostic.Warning("TK194", "no column was understood as site id; sites are called after their rows", place));
+        if (mapping.Of(SiteColumns.Kind) is null) found.Add(Diagnostic.Note("TK194", "no column was understood as kind; all sites are taken as roads", place));
         return Rows(mapping, new SiteRowReader(defaults, classFinder, classNames), place, found);
     }
 
@@ -53,7 +53,7 @@ public static class SiteListReader
         foreach (var cells in mapping.DataRows)
         {
             if (cells.All(c => c.IsEmpty)) blank++;
-            else if (Skipped(mapping, cells) is { } why) found.Add(Diagnostic.Note("TK131", why, place with { Row = cells[0].Row }));
+            else if (Skipped(mapping, cells) is { } why) found.Add(Diagnostic.Note("TK191", why, place with { Row = cells[0].Row }));
             else
             {
                 var row = new SiteRow(mapping, cells, mark);
@@ -65,16 +65,16 @@ public static class SiteListReader
             }
         }
 
-        if (blank > 0) found.Add(Diagnostic.Note("TK130", string.Create(CultureInfo.InvariantCulture, $"{blank} blank rows between the sites were passed over"), place with { Row = null }));
-        if (rows.Count == 0) found.Add(Diagnostic.Error("TK122", "the list holds no site; add a row for each", place));
+        if (blank > 0) found.Add(Diagnostic.Note("TK190", string.Create(CultureInfo.InvariantCulture, $"{blank} blank rows between the sites were passed over"), place with { Row = null }));
+        if (rows.Count == 0) found.Add(Diagnostic.Error("TK182", "the list holds no site; add a row for each", place));
         return new([.. sites], [.. rows], mapping, [.. found]);
     }
 
     private static void Identify(ColumnMapping mapping, SiteRow row, Dictionary<string, int> ids)
     {
         row.SiteId = mapping.Of(SiteColumns.Id) is null ? string.Create(CultureInfo.InvariantCulture, $"row-{row.Row}") : row.Echoed(SiteColumns.Id);
-        if (row.SiteId.Length == 0) row.Error("TK122", SiteColumns.Id, "is missing; give every site its own");
-        else if (!ids.TryAdd(row.SiteId, row.Row)) row.Error("TK126", SiteColumns.Id, string.Create(CultureInfo.InvariantCulture, $"stands already in row {ids[row.SiteId]}; give every site its own"));
+        if (row.SiteId.Length == 0) row.Error("TK182", SiteColumns.Id, "is missing; give every site its own");
+        else if (!ids.TryAdd(row.SiteId, row.Row)) row.Error("TK186", SiteColumns.Id, string.Create(CultureInfo.InvariantCulture, $"stands already in row {ids[row.SiteId]}; give every site its own"));
     }
 
     /// <summary>Why a filled row is no site, or null.</summary>

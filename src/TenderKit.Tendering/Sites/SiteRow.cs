@@ -53,7 +53,7 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
         if (reading.Hemisphere is null && HeadingHemisphere().Match(Heading(meaning)) is { Success: true } heading)
             reading = UserNumber.Read(text + " " + heading.Groups["h"].Value, QuantityKind.Degrees, mark);
         if (reading.Problem is null) return reading;
-        Error("TK123", meaning, reading.Problem);
+        Error("TK183", meaning, reading.Problem);
         return null;
     }
 
@@ -81,7 +81,7 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
         if (!IsFilled(meaning)) return null;
         if (find(Text(meaning)) is not { } value)
         {
-            Error("TK125", meaning, $"is not known{Nearest(Text(meaning), [.. known])}");
+            Error("TK185", meaning, $"is not known{Nearest(Text(meaning), [.. known])}");
             return null;
         }
 
@@ -105,19 +105,19 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
     {
         if (reading.Problem is not null)
         {
-            Error("TK123", meaning, reading.Problem);
+            Error("TK183", meaning, reading.Problem);
             return null;
         }
 
         if (reading.Value is not { } value || value < low || value > high)
         {
             var unit = UnitSpellings.BaseSymbol(kind);
-            Error("TK124", meaning, string.Create(CultureInfo.InvariantCulture, $"is {reading.Understood}, outside {low} to {high} {unit}").TrimEnd() + "; correct it, or write its unit");
+            Error("TK184", meaning, string.Create(CultureInfo.InvariantCulture, $"is {reading.Understood}, outside {low} to {high} {unit}").TrimEnd() + "; correct it, or write its unit");
             return null;
         }
 
         if (reading.Note is { } note)
-            diagnostics.Add(new("TK129", reading.Ambiguous ? Severity.Warning : Severity.Note, Message(meaning, note), Place(Heading(meaning))));
+            diagnostics.Add(new("TK189", reading.Ambiguous ? Severity.Warning : Severity.Note, Message(meaning, note), Place(Heading(meaning))));
         if (isEchoed) Understood(meaning, reading.Understood);
         return value;
     }

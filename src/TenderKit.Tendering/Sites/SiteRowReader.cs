@@ -52,15 +52,15 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
             (latitudeColumn, longitudeColumn) = (SiteColumns.Coordinates, SiteColumns.Coordinates);
             if (!pair.Success)
             {
-                row.Error("TK123", SiteColumns.Coordinates, "is no pair of latitude and longitude; write them as 14.2508; -4.2500");
+                row.Error("TK183", SiteColumns.Coordinates, "is no pair of latitude and longitude; write them as 14.2508; -4.2500");
                 return default;
             }
 
             (latitudeText, longitudeText) = (pair.Groups["a"].Value, pair.Groups["b"].Value);
         }
 
-        if (latitudeText.Length == 0) row.Error("TK122", latitudeColumn, "is missing; the sun cannot be found without it: write decimal degrees such as 14.2508");
-        if (longitudeText.Length == 0) row.Error("TK122", longitudeColumn, "is missing; write decimal degrees such as -4.2500");
+        if (latitudeText.Length == 0) row.Error("TK182", latitudeColumn, "is missing; the sun cannot be found without it: write decimal degrees such as 14.2508");
+        if (longitudeText.Length == 0) row.Error("TK182", longitudeColumn, "is missing; write decimal degrees such as -4.2500");
         if (latitudeText.Length == 0 || longitudeText.Length == 0) return default;
         return row.Degrees(latitudeColumn, latitudeText) is { } latitude && row.Degrees(longitudeColumn, longitudeText) is { } longitude
             ? Checked(row, (latitudeColumn, latitude), (longitudeColumn, longitude))
@@ -71,13 +71,13 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
     {
         var (lat, lon) = (latitude.Reading.Value!.Value, longitude.Reading.Value!.Value);
         if (latitude.Reading.Hemisphere is 'E' or 'W' || longitude.Reading.Hemisphere is 'N' or 'S' || (Math.Abs(lat) > 90 && Math.Abs(lat) <= 180 && Math.Abs(lon) <= 90))
-            row.Error("TK128", latitude.Column, $"and longitude {longitude.Reading.Understood} look exchanged; exchange them");
+            row.Error("TK188", latitude.Column, $"and longitude {longitude.Reading.Understood} look exchanged; exchange them");
         else if (Math.Abs(lat) > 90)
-            row.Error("TK124", latitude.Column, $"is {latitude.Reading.Understood}, outside -90 to 90 degrees; correct it");
+            row.Error("TK184", latitude.Column, $"is {latitude.Reading.Understood}, outside -90 to 90 degrees; correct it");
         else if (Math.Abs(lon) > 180)
-            row.Error("TK124", longitude.Column, $"is {longitude.Reading.Understood}, outside -180 to 180 degrees; correct it");
+            row.Error("TK184", longitude.Column, $"is {longitude.Reading.Understood}, outside -180 to 180 degrees; correct it");
         else if (lat == 0 && lon == 0)
-            row.Error("TK127", latitude.Column, "and longitude are both zero, a place in the sea; write the real position");
+            row.Error("TK187", latitude.Column, "and longitude are both zero, a place in the sea; write the real position");
         else
         {
             row.Understood(latitude.Column, latitude.Reading.Understood);
@@ -89,12 +89,12 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
 
     private (double? LengthM, double? WidthM) Size(SiteRow row, SiteKind kind)
     {
-        if (!row.IsFilled(SiteColumns.Length)) row.Error("TK122", SiteColumns.Length, "is missing; write it in metres");
+        if (!row.IsFilled(SiteColumns.Length)) row.Error("TK182", SiteColumns.Length, "is missing; write it in metres");
         var length = row.Number(SiteColumns.Length, QuantityKind.Length, SiteLimits.LeastLengthM, SiteLimits.GreatestLengthM);
         var widest = kind == SiteKind.Yard ? SiteLimits.GreatestLengthM : SiteLimits.GreatestStripWidthM;
         if (row.IsFilled(SiteColumns.Width)) return Ordered(kind, length, row.Number(SiteColumns.Width, QuantityKind.Length, SiteLimits.LeastWidthM, widest));
         if (kind != SiteKind.Yard) return (length, defaults.WidthM);
-        row.Error("TK122", SiteColumns.Width, "is missing; a yard needs both sides");
+        row.Error("TK182", SiteColumns.Width, "is missing; a yard needs both sides");
         return (length, null);
     }
 
@@ -110,15 +110,15 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         var uniformity = row.Number(SiteColumns.Uniformity, QuantityKind.Fraction, 0, 1);
         if (average is { } lx) return OwnTarget(row, lx, minimum, uniformity, named);
         if (row.IsFilled(SiteColumns.LightClass) || row.IsFilled(SiteColumns.AverageLux)) return named;
-        if (minimum is not null || uniformity is not null) row.Error("TK122", SiteColumns.AverageLux, "is missing; a minimum or a uniformity needs the average beside it");
-        else if (defaults.Target is null) row.Error("TK122", SiteColumns.LightClass, "is missing and the tender states none; write a class such as P4, or the lux asked for");
+        if (minimum is not null || uniformity is not null) row.Error("TK182", SiteColumns.AverageLux, "is missing; a minimum or a uniformity needs the average beside it");
+        else if (defaults.Target is null) row.Error("TK182", SiteColumns.LightClass, "is missing and the tender states none; write a class such as P4, or the lux asked for");
         return defaults.Target;
     }
 
     private static LightTarget OwnTarget(SiteRow row, double averageLx, double? minimumLx, double? uniformity, LightTarget? named)
     {
-        if (named is not null) row.Warning("TK133", SiteColumns.LightClass, "stands beside lux values; the lux values are used");
-        if (minimumLx > averageLx) row.Error("TK124", SiteColumns.MinimumLux, "is above the average; check which is which");
+        if (named is not null) row.Warning("TK193", SiteColumns.LightClass, "stands beside lux values; the lux values are used");
+        if (minimumLx > averageLx) row.Error("TK184", SiteColumns.MinimumLux, "is above the average; check which is which");
         var name = string.Create(CultureInfo.InvariantCulture, $"{averageLx:0.##} lx");
         return new(name, averageLx, minimumLx, uniformity, null, string.Create(CultureInfo.InvariantCulture, $"site list, row {row.Row}"));
     }
@@ -128,7 +128,7 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         if (row.IsFilled(SiteColumns.Schedule))
             return row.Choice(SiteColumns.Schedule, Find, s => s.Name, defaults.Schedules.Keys);
         if (Find(defaults.ScheduleName) is { } schedule) return schedule;
-        row.Error("TK122", SiteColumns.Schedule, $"is missing and the tender's schedule '{defaults.ScheduleName}' is not defined; define it or name one here");
+        row.Error("TK182", SiteColumns.Schedule, $"is missing and the tender's schedule '{defaults.ScheduleName}' is not defined; define it or name one here");
         return null;
     }
 

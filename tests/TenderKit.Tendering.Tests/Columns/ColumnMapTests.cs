@@ -68,7 +68,7 @@ public sealed class ColumnMapTests
         Assert.Equal(5, mapping.FirstDataRow);
         var length = mapping.Of(SiteColumns.Length)!;
         Assert.Equal((4, "Length (m)", "m", 1.0, "250"), (length.Column, length.Heading, length.Unit, length.Score, length.Sample));
-        var note = Assert.Single(mapping.Diagnostics, d => d.Code == "TK115");
+        var note = Assert.Single(mapping.Diagnostics, d => d.Code == "TK175");
         Assert.Equal(("Population", 4), (note.Place.Column, note.Place.Row));
     }
 
@@ -86,15 +86,15 @@ public sealed class ColumnMapTests
     [Fact]
     public void DoubtsAreSaid()
     {
-        Assert.Equal(["TK111"], Map("a,b\n1,2\n").Diagnostics.Select(d => d.Code));
+        Assert.Equal(["TK171"], Map("a,b\n1,2\n").Diagnostics.Select(d => d.Code));
         Assert.Null(Map("a,b\n1,2\n").HeaderRow);
         var twice = Map("No,Length,Road length,Width (chains)\n1,2,3,4\n");
         Assert.Equal("Length", twice.Of(SiteColumns.Length)!.Heading);
-        Assert.Equal(["TK112", "TK116"], twice.Diagnostics.Select(d => d.Code).Order(StringComparer.Ordinal));
+        Assert.Equal(["TK172", "TK176"], twice.Diagnostics.Select(d => d.Code).Order(StringComparer.Ordinal));
         var alike = Map("No,Latitude,Longitude,Poles,Length or width\n1,2,3,4,5\n");
-        Assert.Equal(Severity.Warning, Assert.Single(alike.Diagnostics, d => d.Code == "TK114").Severity);
-        Assert.Contains(Map("No,Lenght\n1,2\n").Diagnostics, d => d.Code == "TK113" && d.Message.Contains("0.83", StringComparison.Ordinal));
-        Assert.Contains(Map("No,Length,\n1,2,stray\n").Diagnostics, d => d.Code == "TK115" && d.Severity == Severity.Warning);
+        Assert.Equal(Severity.Warning, Assert.Single(alike.Diagnostics, d => d.Code == "TK174").Severity);
+        Assert.Contains(Map("No,Lenght\n1,2\n").Diagnostics, d => d.Code == "TK173" && d.Message.Contains("0.83", StringComparison.Ordinal));
+        Assert.Contains(Map("No,Length,\n1,2,stray\n").Diagnostics, d => d.Code == "TK175" && d.Severity == Severity.Warning);
     }
 
     private static ColumnMapping Map(string csv) =>

@@ -50,32 +50,32 @@ public sealed class SiteListReaderTests
     }
 
     [Theory]
-    [InlineData("TK122", "Latitude", "S1,A,,-4,road,100,4,P4,,,,,,,,,,,")]
-    [InlineData("TK122", "Longitude", "S1,A,14,,road,100,4,P4,,,,,,,,,,,")]
-    [InlineData("TK122", "Length (m)", "S1,A,14,-4,road,,4,P4,,,,,,,,,,,")]
-    [InlineData("TK122", "Width (m)", "S1,A,14,-4,market,100,,P4,,,,,,,,,,,")]
-    [InlineData("TK122", "No", ",A,14,-4,road,100,4,P4,,,,,,,,,,,")]
-    [InlineData("TK123", "Latitude", "S1,A,north,-4,road,100,4,P4,,,,,,,,,,,")]
-    [InlineData("TK123", "Length (m)", "S1,A,14,-4,road,12x,4,P4,,,,,,,,,,,")]
-    [InlineData("TK123", "Length (m)", "S1,A,14,-4,road,#REF!,4,P4,,,,,,,,,,,")]
-    [InlineData("TK123", "Mounting height", "S1,A,14,-4,road,100,4,P4,,,,,2026-06-05,,,,,,")]
-    [InlineData("TK123", "Poles", "S1,A,14,-4,road,100,4,P4,,2.5,,,,,,,,,")]
-    [InlineData("TK124", "Latitude", "S1,A,95,-175,road,100,4,P4,,,,,,,,,,,")]
-    [InlineData("TK124", "Longitude", "S1,A,14,190,road,100,4,P4,,,,,,,,,,,")]
-    [InlineData("TK124", "Length (m)", "S1,A,14,-4,road,0,4,P4,,,,,,,,,,,")]
-    [InlineData("TK124", "Width (m)", "S1,A,14,-4,road,100,400,P4,,,,,,,,,,,")]
-    [InlineData("TK124", "Wind speed", "S1,A,14,-4,road,100,4,P4,,,,,,130,,,,,")]
-    [InlineData("TK124", "Shading", "S1,A,14,-4,road,100,4,P4,,,,95 %,,,,,,,")]
-    [InlineData("TK124", "Mounting height", "S1,A,14,-4,road,100,4,P4,,,,,20 ft - 90 ft,,,,,,")]
-    [InlineData("TK125", "Class", "S1,A,14,-4,road,100,4,P44,,,,,,,,,,,")]
-    [InlineData("TK125", "Schedule", "S1,A,14,-4,road,100,4,P4,vilage-night,,,,,,,,,,")]
-    [InlineData("TK125", "Soil", "S1,A,14,-4,road,100,4,P4,,,,,,,,swamp,,,")]
-    [InlineData("TK125", "Type", "S1,A,14,-4,volcano,100,4,P4,,,,,,,,,,,")]
-    [InlineData("TK125", "Terrain", "S1,A,14,-4,road,100,4,P4,,,,,,,VII,,,,")]
-    [InlineData("TK125", "Arrangement", "S1,A,14,-4,road,100,4,P4,,,spiral,,,,,,,,")]
-    [InlineData("TK127", "Latitude", "S1,A,0,0,road,100,4,P4,,,,,,,,,,,")]
-    [InlineData("TK128", "Latitude", "S1,A,-121.5,14,road,100,4,P4,,,,,,,,,,,")]
-    [InlineData("TK128", "Latitude", "S1,A,4.2 W,14.1 N,road,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK182", "Latitude", "S1,A,,-4,road,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK182", "Longitude", "S1,A,14,,road,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK182", "Length (m)", "S1,A,14,-4,road,,4,P4,,,,,,,,,,,")]
+    [InlineData("TK182", "Width (m)", "S1,A,14,-4,market,100,,P4,,,,,,,,,,,")]
+    [InlineData("TK182", "No", ",A,14,-4,road,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK183", "Latitude", "S1,A,north,-4,road,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK183", "Length (m)", "S1,A,14,-4,road,12x,4,P4,,,,,,,,,,,")]
+    [InlineData("TK183", "Length (m)", "S1,A,14,-4,road,#REF!,4,P4,,,,,,,,,,,")]
+    [InlineData("TK183", "Mounting height", "S1,A,14,-4,road,100,4,P4,,,,,2026-06-05,,,,,,")]
+    [InlineData("TK183", "Poles", "S1,A,14,-4,road,100,4,P4,,2.5,,,,,,,,,")]
+    [InlineData("TK184", "Latitude", "S1,A,95,-175,road,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK184", "Longitude", "S1,A,14,190,road,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK184", "Length (m)", "S1,A,14,-4,road,0,4,P4,,,,,,,,,,,")]
+    [InlineData("TK184", "Width (m)", "S1,A,14,-4,road,100,400,P4,,,,,,,,,,,")]
+    [InlineData("TK184", "Wind speed", "S1,A,14,-4,road,100,4,P4,,,,,,130,,,,,")]
+    [InlineData("TK184", "Shading", "S1,A,14,-4,road,100,4,P4,,,,95 %,,,,,,,")]
+    [InlineData("TK184", "Mounting height", "S1,A,14,-4,road,100,4,P4,,,,,20 ft - 90 ft,,,,,,")]
+    [InlineData("TK185", "Class", "S1,A,14,-4,road,100,4,P44,,,,,,,,,,,")]
+    [InlineData("TK185", "Schedule", "S1,A,14,-4,road,100,4,P4,vilage-night,,,,,,,,,,")]
+    [InlineData("TK185", "Soil", "S1,A,14,-4,road,100,4,P4,,,,,,,,swamp,,,")]
+    [InlineData("TK185", "Type", "S1,A,14,-4,volcano,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK185", "Terrain", "S1,A,14,-4,road,100,4,P4,,,,,,,VII,,,,")]
+    [InlineData("TK185", "Arrangement", "S1,A,14,-4,road,100,4,P4,,,spiral,,,,,,,,")]
+    [InlineData("TK187", "Latitude", "S1,A,0,0,road,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK188", "Latitude", "S1,A,-121.5,14,road,100,4,P4,,,,,,,,,,,")]
+    [InlineData("TK188", "Latitude", "S1,A,4.2 W,14.1 N,road,100,4,P4,,,,,,,,,,,")]
     public void BadCellIsNamedAndTheOtherRowsComeThrough(string code, string column, string row)
     {
         var reading = Read(Header + row + "\nS9,Good,14,-4,road,100,4,P4,,,,,,,,,,,\n");
@@ -102,7 +102,7 @@ public sealed class SiteListReaderTests
     {
         var reading = Read(Header + "S1,A,14,-4,road,100,4,,,,,,,,,,,,\ns1,B,14,-4,road,200,4,,,,,,,,,,,,\n");
         Assert.Equal(100, Assert.Single(reading.Sites).LengthM);
-        Assert.Contains("row 2", Assert.Single(reading.Diagnostics, d => d.Code == "TK126").Message, StringComparison.Ordinal);
+        Assert.Contains("row 2", Assert.Single(reading.Diagnostics, d => d.Code == "TK186").Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -111,8 +111,8 @@ public sealed class SiteListReaderTests
         var reading = Read("No,Lat,Long,Type,Length\n1,14,-4,road,100\n,,,,\nNo,Lat,Long,Type,Length\n2,14,-4,road,150\n,,Total,,250\nAll lengths measured on the map,,,,\n");
         Assert.Equal(["1", "2"], reading.Sites.Select(s => s.Id));
         Assert.False(reading.HasErrors);
-        Assert.Equal([4, 6, 7], reading.Diagnostics.Where(d => d.Code == "TK131").Select(d => d.Place.Row!.Value));
-        Assert.Single(reading.Diagnostics, d => d.Code == "TK130");
+        Assert.Equal([4, 6, 7], reading.Diagnostics.Where(d => d.Code == "TK191").Select(d => d.Place.Row!.Value));
+        Assert.Single(reading.Diagnostics, d => d.Code == "TK190");
     }
 
     [Fact]
@@ -121,9 +121,9 @@ public sealed class SiteListReaderTests
         var reading = Read("No,Lat,Long,Type,Length,Average lux,Minimum lux,Uniformity,Class\n1,14,-4,road,100,7.5,1.5,0.2,\n2,14,-4,road,100,7.5,,,P4\n3,14,-4,road,100,,1,,\n4,14,-4,road,100,5,6,,\n");
         var target = reading.Sites[0].Target;
         Assert.Equal(("7.5 lx", 7.5, 1.5, 0.2), (target.Name, target.AverageLx, target.MinimumLx, target.OverallUniformity));
-        Assert.Contains(reading.Diagnostics, d => d.Code == "TK133" && d.Place.Row == 3);
-        Assert.Equal(["TK122", "TK124"], reading.Diagnostics.Where(d => d.Severity == Severity.Error).Select(d => d.Code));
-        Assert.Equal("TK122", Read("No,Lat,Long,Type,Length\n1,14,-4,road,100\n", Defaults with { Target = null }).Diagnostics[0].Code);
+        Assert.Contains(reading.Diagnostics, d => d.Code == "TK193" && d.Place.Row == 3);
+        Assert.Equal(["TK182", "TK184"], reading.Diagnostics.Where(d => d.Severity == Severity.Error).Select(d => d.Code));
+        Assert.Equal("TK182", Read("No,Lat,Long,Type,Length\n1,14,-4,road,100\n", Defaults with { Target = null }).Diagnostics[0].Code);
     }
 
     [Theory]
@@ -153,11 +153,11 @@ public sealed class SiteListReaderTests
     public void MissingColumnsAreNamed()
     {
         var reading = Read("No,Name,Width\n1,A,4\n");
-        Assert.Equal(3, reading.Diagnostics.Count(d => d.Code == "TK121"));
+        Assert.Equal(3, reading.Diagnostics.Count(d => d.Code == "TK181"));
         Assert.Empty(reading.Sites);
         Assert.Equal("row-2", Read("Lat,Long,Length\n14,-4,100\n").Sites[0].Id);
-        Assert.Equal(2, Read("Lat,Long,Length\n14,-4,100\n").Diagnostics.Count(d => d.Code == "TK134"));
-        Assert.Contains(Read("No,Lat,Long,Type,Length\n,,,,\n").Diagnostics, d => d.Code == "TK122");
+        Assert.Equal(2, Read("Lat,Long,Length\n14,-4,100\n").Diagnostics.Count(d => d.Code == "TK194"));
+        Assert.Contains(Read("No,Lat,Long,Type,Length\n,,,,\n").Diagnostics, d => d.Code == "TK182");
     }
 
     [Fact]
@@ -172,9 +172,9 @@ public sealed class SiteListReaderTests
     public void FrenchListWithDecimalCommas()
     {
         var reading = Read("N\u00B0;Localit\u00E9;Latitude;Longitude;Type;Longueur (m);Largeur (m);Hauteur de feu (m);Vent (km/h);Ombrage (%)\n1;March\u00E9;14,2508;-4,25;march\u00E9;1,500;40,5;5,5;90;5\n");
-        Assert.Empty(reading.Diagnostics.Where(d => d.Severity == Severity.Error && d.Code != "TK124"));
+        Assert.Empty(reading.Diagnostics.Where(d => d.Severity == Severity.Error && d.Code != "TK184"));
         // with the file's decimal comma, 1,500 is one and a half metres and is refused as too short
-        Assert.Contains(reading.Diagnostics, d => d.Code == "TK124" && d.Message.Contains("1.5 m", StringComparison.Ordinal));
+        Assert.Contains(reading.Diagnostics, d => d.Code == "TK184" && d.Message.Contains("1.5 m", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -182,7 +182,7 @@ public sealed class SiteListReaderTests
     {
         var reading = Read("No;Lat;Long;Type;Length\n1;14;-4;road;1,500\n");
         Assert.Equal(1500, reading.Sites[0].LengthM);
-        Assert.Equal(Severity.Warning, Assert.Single(reading.Diagnostics, d => d.Code == "TK129").Severity);
+        Assert.Equal(Severity.Warning, Assert.Single(reading.Diagnostics, d => d.Code == "TK189").Severity);
     }
 
     [Fact]
@@ -195,7 +195,7 @@ public sealed class SiteListReaderTests
         var cover = """<row r="1">""" + Texts(1, "No", "Name") + "</row>";
         var book = TableReader.Read(TestWorkbook.Xlsx(("Cover", cover), ("Sites", rows)), "a.xlsx").Value!;
         var fromBook = SiteListReader.Read(book, Defaults, Classes);
-        Assert.Contains(fromBook.Diagnostics, d => d.Code == "TK132" && d.Message.Contains("'Sites'", StringComparison.Ordinal));
+        Assert.Contains(fromBook.Diagnostics, d => d.Code == "TK192" && d.Message.Contains("'Sites'", StringComparison.Ordinal));
         Assert.Equal(2, fromBook.Sites.Length);
         Assert.Equal(View(Read(csv)), View(fromBook));
         Assert.Equal(0.07, fromBook.Sites[1].ShadedFraction);
