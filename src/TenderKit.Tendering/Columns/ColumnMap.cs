@@ -27,7 +27,7 @@ public static class ColumnMap
         if (best < LeastColumns)
         {
             var wanted = string.Join(", ", meanings.Take(6).Select(m => m.Synonyms[0]));
-            return new(table, null, 1, [], [Diagnostic.Error("TK111", $"no row of headings was found in the first {RowsSearched} rows; add one with headings such as {wanted}", new Place(table.File, table.Sheet))]);
+            return new(table, null, 1, [], [Diagnostic.Error("TK171", $"no row of headings was found in the first {RowsSearched} rows; add one with headings such as {wanted}", new Place(table.File, table.Sheet))]);
         }
 
         return Mapped(table, searched.First(r => r.Known >= Math.Max(LeastColumns, NearlyBest * best)).Index, meanings);
@@ -70,7 +70,7 @@ public static class ColumnMap
         var sample = table.Rows.Skip(firstData).Select(r => r[index].Text).FirstOrDefault(t => t.Length > 0) ?? "";
         if (heading.Length == 0)
         {
-            if (sample.Length > 0) found.Add(Diagnostic.Warning("TK115", $"column without heading is not read; its first cell is '{sample}'", At(Cell.ColumnName(index + 1))));
+            if (sample.Length > 0) found.Add(Diagnostic.Warning("TK175", $"column without heading is not read; its first cell is '{sample}'", At(Cell.ColumnName(index + 1))));
             return null;
         }
 
@@ -78,13 +78,13 @@ public static class ColumnMap
         var column = new MappedColumn(index + 1, heading, null, null, 0, sample);
         if (fits.Count == 0)
         {
-            found.Add(Diagnostic.Note("TK115", $"heading '{heading}' is not known and its column is not read", At(heading)));
+            found.Add(Diagnostic.Note("TK175", $"heading '{heading}' is not known and its column is not read", At(heading)));
             return column;
         }
 
         if (fits.Count > 1 && fits[0].Score < 1 && fits[0].Score - fits[1].Score < ScoreTie)
         {
-            found.Add(Diagnostic.Warning("TK114", $"heading '{heading}' could mean {fits[0].Meaning.Id} or {fits[1].Meaning.Id} and its column is not read; write '{fits[0].Meaning.Synonyms[0]}' or '{fits[1].Meaning.Synonyms[0]}'", At(heading)));
+            found.Add(Diagnostic.Warning("TK174", $"heading '{heading}' could mean {fits[0].Meaning.Id} or {fits[1].Meaning.Id} and its column is not read; write '{fits[0].Meaning.Synonyms[0]}' or '{fits[1].Meaning.Synonyms[0]}'", At(heading)));
             return column;
         }
 
@@ -95,9 +95,9 @@ public static class ColumnMap
     private static IEnumerable<Diagnostic> Remarks(string heading, HeadingFit fit)
     {
         if (fit.Score < 1)
-            yield return Diagnostic.Note("TK113", string.Create(CultureInfo.InvariantCulture, $"heading '{heading}' was taken as {fit.Meaning.Id} (likeness {fit.Score:0.00}); check it"), At(heading));
-        if (fit.UnknownUnit is { } unit)
-            yield return Diagnostic.Warning("TK116", $"'{unit}' in the heading '{heading}' is no unit known here; numbers are taken in {UnitSpellings.BaseSymbol(fit.Meaning.Kind!.Value)} unless a cell names its unit", At(heading));
+            yield return Diagnostic.Note("TK173", string.Create(CultureInfo.InvariantCulture, $"heading '{heading}' was taken as {fit.Meaning.Id} (likeness {fit.Score:0.00}); check it"), At(heading));
+        if (fit.UnknownUnit is { } unit && fit.Meaning.Kind != QuantityKind.Degrees)
+            yield return Diagnostic.Warning("TK176", $"'{unit}' in the heading '{heading}' is no unit known here; numbers are taken in {UnitSpellings.BaseSymbol(fit.Meaning.Kind!.Value)} unless a cell names its unit", At(heading));
     }
 
     private static IEnumerable<MappedColumn> OneColumnEach(List<MappedColumn> columns, Place place, List<Diagnostic> found)
@@ -112,7 +112,7 @@ public static class ColumnMap
             }
 
             var used = kept[column.Meaning.Id];
-            found.Add(Diagnostic.Warning("TK112", $"headings '{used.Heading}' and '{column.Heading}' both mean {column.Meaning.Id}; '{used.Heading}' is read, '{column.Heading}' is not: rename or remove one", place with { Column = column.Heading }));
+            found.Add(Diagnostic.Warning("TK172", $"headings '{used.Heading}' and '{column.Heading}' both mean {column.Meaning.Id}; '{used.Heading}' is read, '{column.Heading}' is not: rename or remove one", place with { Column = column.Heading }));
             yield return column with { Meaning = null, Unit = null, Score = 0 };
         }
     }

@@ -9,6 +9,9 @@ namespace TenderKit.Tendering.Columns;
 /// <param name="Kind">What its numbers measure, so that a unit in the heading can be read; null for text.</param>
 public sealed record ColumnMeaning(string Id, ImmutableArray<string> Synonyms, QuantityKind? Kind = null)
 {
+    /// <summary>The synonyms as <see cref="HeadingMatch.Words"/> sees them.</summary>
+    internal ImmutableArray<string> Words { get; } = [.. Synonyms.Select(HeadingMatch.Words)];
+
     /// <summary>A meaning whose synonyms are given in one text, separated by <c>|</c>.</summary>
     public static ColumnMeaning Of(string id, QuantityKind? kind, string synonyms) =>
         new(id, [.. synonyms.Split('|', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)], kind);

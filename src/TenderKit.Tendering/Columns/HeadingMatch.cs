@@ -21,7 +21,10 @@ public static partial class HeadingMatch
 
     private const double ContainedShare = 0.2;
 
-    private static readonly Damerau Edits = new();
+    /// <summary>A unit of another kind speaks against a meaning: Spanish "Longitud (m)" is a length, "Longitud" a longitude.</summary>
+    private const double ForeignUnitLoss = 0.05;
+
+    private static readonly OptimalStringAlignment Edits = new();
 
     /// <summary>The best fit of a heading for every meaning that fits at all, best first.</summary>
     public static IReadOnlyList<HeadingFit> Fits(string heading, IReadOnlyList<ColumnMeaning> meanings) =>
@@ -37,12 +40,17 @@ public static partial class HeadingMatch
         {
             var known = unit is not null && meaning.Kind is { } kind && UnitSpellings.IsKnown(kind, unit);
             if (unit is not null && !known && !isBracket) continue;
-            var score = meaning.Synonyms.Max(s => Score(words, Words(s)));
+            var score = meaning.Words.Max(s => Score(words, s));
+            if (unit is not null && !known && meaning.Kind is not null && IsForeign(unit)) score -= ForeignUnitLoss;
             if (score > best.Score) best = new(meaning, score, known ? unit : null, known || meaning.Kind is null ? null : unit);
         }
 
         return best;
     }
+
+    // the letters of the hemispheres are no units, though W is also the watt
+    private static bool IsForeign(string unit) =>
+        unit.ToUpperInvariant() is not ("N" or "S" or "E" or "W" or "O") && Enum.GetValues<QuantityKind>().Any(k => UnitSpellings.IsKnown(k, unit));
 
     // "Length (m)": without the bracket, with its content as unit; "Length m", "Longueur en m": without the last word;
     // "Average (maintained) lux": as it stands
@@ -59,14 +67,14 @@ public static partial class HeadingMatch
     {
         if (heading == synonym) return 1;
         if (heading.Length == 0) return 0;
-        var likeness = 1 - (Edits.Distance(heading, synonym) / Math.Max(heading.Length, synonym.Length));
-        if (likeness >= LeastSpellingLikeness && Math.Min(heading.Length, synonym.Length) >= 4) return likeness;
+        var (shorter, longer) = (Math.Min(heading.Length, synonym.Length), Math.Max(heading.Length, synonym.Length));
+        if (shorter >= 4 && shorter >= LeastSpellingLikeness * longer && 1 - (Edits.Distance(heading, synonym) / longer) is >= LeastSpellingLikeness and var likeness) return likeness;
         var (words, wanted) = (heading.Split(' '), synonym.Split(' '));
-        if (synonym.Length < 4 || !wanted.All(words.Contains)) return 0;
+        if (synonym.Length < 5 || !wanted.All(words.Contains)) return 0;
         return ContainedScore + (ContainedShare * wanted.Length / words.Length);
     }
 
-    [GeneratedRegex(@"[^\p{L}\p{Nd}%]+")]
+    [GeneratedRegex(@"(?:[^\p{L}\p{Nd}%]|[\u00BA\u00AA])+")]
     private static partial Regex NotWord();
 
     [GeneratedRegex(@"[(\[{](?<in>[^)\]}]*)[)\]}]")]
