@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Wiring;
