@@ -23,7 +23,7 @@ public sealed class CatalogStore : IDisposable
     /// <summary>An empty store in memory.</summary>
     public static CatalogStore InMemory()
     {
-        var connection = Connect(":memory:", SqliteOpenMode.Memory);
+        var connection = Connect(":memory:", SqliteOpenMode.ReadWriteCreate);
         connection.Execute(Schema.Create);
         return new(connection);
     }

@@ -14,7 +14,7 @@ internal sealed class LightPicture
     private const double RightPt = 14;
     private const double TopPt = 30;
     private const double BottomPt = 26;
-    private const double GreatestPlanPt = 250;
+    private const double GreatestPlanPt = 200;
 
     private readonly LightSolution _light;
     private readonly LightField _field;
@@ -41,9 +41,10 @@ internal sealed class LightPicture
         var axes = new Axes(plan, _field.Xs[0], _field.Xs[^1], _field.Ys[0], _field.Ys[^1]);
         DrawFigures(g, area);
         DrawBands(g, axes);
-        DrawContours(g, axes);
+        var labels = DrawContourLines(g, axes);
         g.DrawRectangle(Ink.Pen(Ink.ThinPt), plan);
-        DrawPoints(g, axes);
+        var taken = DrawPoints(g, axes);
+        foreach (var (line, style, text) in labels) DrawLabel(g, plan, line, style, text, taken);
         DrawPoles(g, axes);
         DrawDimensions(g, plan);
     }
@@ -73,38 +74,58 @@ internal sealed class LightPicture
 
     private static double Grey(int band, int levels) => levels == 0 ? 1 : 0.8 + (0.2 * band / levels);
 
-    private void DrawContours(XGraphics g, Axes axes)
+    private List<(List<XPoint> Line, TextStyle Style, string Text)> DrawContourLines(XGraphics g, Axes axes)
     {
-        foreach (var level in Contours.Levels(_light.Result.MinimumLx, _light.Result.MaximumLx)) DrawContour(g, axes, level, Ink.Pen(Ink.ThinPt, Ink.Dark), Pencil.Label, Figures.Short(level));
-        DrawContour(g, axes, _light.Result.AverageLx, Ink.Dashed(Ink.FirmPt, Ink.Black, 3, 1.6), Pencil.StrongLabel, "Eav " + Figures.Number(_light.Result.AverageLx, 1));
+        var labels = new List<(List<XPoint> Line, TextStyle Style, string Text)>();
+        var average = _light.Result.AverageLx;
+        DrawContour(g, axes, average, Ink.Dashed(Ink.FirmPt, Ink.Black, 3, 1.6), Pencil.StrongLabel, "Eav " + Figures.Number(average, 1), labels);
+        foreach (var level in Contours.Levels(_light.Result.MinimumLx, _light.Result.MaximumLx)) DrawContour(g, axes, level, Ink.Pen(Ink.ThinPt, Ink.Dark), Pencil.Label, Figures.Short(level), labels);
+        return labels;
     }
 
-    private void DrawContour(XGraphics g, Axes axes, double level, XPen pen, TextStyle style, string label)
+    private void DrawContour(XGraphics g, Axes axes, double level, XPen pen, TextStyle style, string label, List<(List<XPoint> Line, TextStyle Style, string Text)> labels)
     {
-        var lines = ContourPaths.Join([.. Contours.Lines(_field, level)]);
-        foreach (var line in lines) g.DrawLines(pen, [.. line.Select(p => axes.At(p.X, p.Y))]);
-        if (lines.Count == 0) return;
-        var longest = lines.MaxBy(l => l.Count)!;
-        var at = longest[longest.Count / 3];
-        Pencil.Text(g, label, style, axes.X(at.X), axes.Y(at.Y), Anchor.Middle, whiteGround: true);
+        var lines = ContourPaths.Join([.. Contours.Lines(_field, level)]).ConvertAll(l => l.ConvertAll(p => axes.At(p.X, p.Y)));
+        foreach (var line in lines) g.DrawLines(pen, [.. line]);
+        if (lines.Count > 0) labels.Add((lines.MaxBy(l => l.Count)!, style, label));
     }
 
-    private void DrawPoints(XGraphics g, Axes axes)
+    /// <summary>Writes a contour's value where the contour is farthest from other writing.</summary>
+    private static void DrawLabel(XGraphics g, XRect plan, List<XPoint> line, TextStyle style, string text, List<XPoint> taken)
     {
-        var everyX = Every((axes.X(_field.Xs[2]) - axes.X(_field.Xs[1])) / 26);
-        var everyY = Every((axes.Y(_field.Ys[1]) - axes.Y(_field.Ys[2])) / 13);
+        var at = line.MaxBy(p => Math.Min(Room(p, taken), 3 * Math.Min(Math.Min(p.X - plan.Left, plan.Right - p.X), Math.Min(p.Y - plan.Top, plan.Bottom - p.Y))));
+        Pencil.Text(g, text, style, at.X, at.Y, Anchor.Middle, whiteGround: true);
+        taken.Add(at);
+    }
+
+    /// <summary>Distance to the nearest writing, counting height double since words are wider than tall.</summary>
+    private static double Room(XPoint p, List<XPoint> taken) => taken.Select(t => Math.Sqrt(((p.X - t.X) * (p.X - t.X)) + (4 * (p.Y - t.Y) * (p.Y - t.Y)))).DefaultIfEmpty(1000).Min();
+
+    private List<XPoint> DrawPoints(XGraphics g, Axes axes)
+    {
+        var taken = new List<XPoint>();
+        var everyX = Every((axes.X(_field.Xs[2]) - axes.X(_field.Xs[1])) / 22);
+        var everyY = Every((axes.Y(_field.Ys[1]) - axes.Y(_field.Ys[2])) / 12);
         for (var i = 1; i + 1 < _field.Xs.Length; i++)
         {
             for (var j = 1; j + 1 < _field.Ys.Length; j++)
             {
                 var at = axes.At(_field.Xs[i], _field.Ys[j]);
-                g.DrawEllipse(Ink.Fill(Ink.Black), at.X - 0.6, at.Y - 0.6, 1.2, 1.2);
-                if ((i - 1) % everyX == 0 && (j - 1) % everyY == 0) Pencil.Text(g, Figures.Number(_field.ValueLx(i, j), 1), Pencil.QuietLabel, at.X + 2.5, at.Y - 4);
+                if ((i - 1) % everyX == 0 && (j - 1) % everyY == 0)
+                {
+                    Pencil.Text(g, Figures.Number(_field.ValueLx(i, j), 1), Pencil.QuietLabel, at.X, at.Y, Anchor.Middle);
+                    taken.Add(at);
+                }
+                else
+                {
+                    g.DrawEllipse(Ink.Fill(Ink.Dark), at.X - 0.6, at.Y - 0.6, 1.2, 1.2);
+                }
             }
         }
 
         var least = _light.Result.Points.MinBy(p => p.IlluminanceLx);
-        g.DrawEllipse(Ink.Pen(Ink.FirmPt), axes.X(least.XM) - 4, axes.Y(least.YM) - 4, 8, 8);
+        g.DrawEllipse(Ink.Pen(Ink.FirmPt), axes.X(least.XM) - 8, axes.Y(least.YM) - 6, 16, 12);
+        return taken;
     }
 
     private static int Every(double room) => room >= 1 ? 1 : (int)Math.Ceiling(1 / room);

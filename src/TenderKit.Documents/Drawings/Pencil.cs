@@ -38,6 +38,7 @@ internal static class Pencil
         g.DrawLine(pen, to.X - dx, to.Y - dy, to.X + dx, to.Y + dy);
         var (x, y) = ((from.X + to.X) / 2, (from.Y + to.Y) / 2);
         if (upright) Text(g, text, Label, x - 4, y, Anchor.End, whiteGround: true);
+        else if (Math.Abs(to.X - from.X) < Label.Width(text) + 12) Text(g, text, Label, x, y + 8, Anchor.Middle);
         else Text(g, text, Label, x, y, Anchor.Middle, whiteGround: true);
     }
 

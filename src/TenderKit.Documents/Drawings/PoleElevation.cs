@@ -21,7 +21,7 @@ internal sealed record ElevationFacts(
 /// <summary>Elevation of one pole to scale: foundation, shaft, arm and luminaire, enclosure, module at its tilt, with dimensions.</summary>
 internal sealed class PoleElevation(ElevationFacts facts)
 {
-    public const double HeightPt = 330;
+    public const double HeightPt = 240;
 
     private const double EnclosureWidthM = 0.4;
     private const double EnclosureTallM = 0.5;
@@ -32,7 +32,7 @@ internal sealed class PoleElevation(ElevationFacts facts)
 
     public void Draw(XGraphics g, XRect area)
     {
-        var scale = (area.Height - 12) / (TopM + facts.Block.DepthM + 0.2);
+        var scale = (area.Height - 20) / (TopM + facts.Block.DepthM + 0.2);
         var axis = area.Left + 190;
         var ground = area.Top + (TopM * scale);
         var half = area.Width / scale / 2;

@@ -64,14 +64,19 @@ internal sealed record Heading(int Level, string Text, bool Numbered = true) : B
 /// <summary>Running text.</summary>
 internal sealed record Paragraph(string Text, TextStyle Style, double IndentPt = 0, double AfterSteps = 1) : Block
 {
+    private const double GreatestMeasurePt = 440;
+
     public Paragraph(string text)
         : this(text, TextStyle.Body)
     {
     }
 
-    public override double LeadHeight => Math.Min(Lines.Length, 2) * Style.Leading;
+    /// <summary>Whether it leads to the block after it, as a heading does.</summary>
+    public bool KeepWithNext { get; init; }
 
-    private ImmutableArray<string> Lines => LineBreaker.Break(Text, Style, Math.Min(Paper.MeasurePt, 440) - IndentPt);
+    public override double LeadHeight => KeepWithNext ? (Lines.Length * Style.Leading) + (AfterSteps * TextStyle.Step) : Math.Min(Lines.Length, 2) * Style.Leading;
+
+    private ImmutableArray<string> Lines => LineBreaker.Break(Text, Style, (Style.Size > TextStyle.Body.Size ? Paper.MeasurePt : GreatestMeasurePt) - IndentPt);
 
     public override void Place(PageFlow flow)
     {

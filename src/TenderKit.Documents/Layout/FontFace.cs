@@ -29,6 +29,9 @@ internal sealed class FontFace
         ReadCharacterMap(_tables["cmap"]);
     }
 
+    /// <summary>Glyph by code point.</summary>
+    public IReadOnlyDictionary<int, int> Glyphs => _glyphs;
+
     public bool Draws(int codePoint) => _glyphs.ContainsKey(codePoint);
 
     /// <summary>Advance width of a text at a size, in the unit of the size; a character not drawn counts nothing.</summary>

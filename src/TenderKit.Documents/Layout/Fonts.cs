@@ -12,8 +12,8 @@ internal static class Fonts
     public const string StrongFile = "Inter-SemiBold";
 
     private static readonly Lock _gate = new();
-    private static readonly Lazy<FontFace> _regular = new(() => new FontFace(InterFiles.Bytes(RegularFile)));
-    private static readonly Lazy<FontFace> _strong = new(() => new FontFace(InterFiles.Bytes(StrongFile)));
+    private static readonly Lazy<FontFace> _regular = new(() => new FontFace(File(RegularFile)));
+    private static readonly Lazy<FontFace> _strong = new(() => new FontFace(File(StrongFile)));
 
     public static FontFace Face(bool strong) => strong ? _strong.Value : _regular.Value;
 
@@ -38,6 +38,9 @@ internal static class Fonts
         return drawable.ToString();
     }
 
+    /// <summary>The font file as used: digits of equal width.</summary>
+    internal static byte[] File(string name) => TabularDigits.Apply(InterFiles.Bytes(name));
+
     private static string Drawable(Rune rune)
     {
         if (Rune.IsControl(rune) || rune.Value == 0x2028 || rune.Value == 0x2029) return " ";
@@ -57,6 +60,6 @@ internal static class Fonts
     {
         public FontResolverInfo? ResolveTypeface(string familyName, bool isBold, bool isItalic) => new(isBold ? StrongFile : RegularFile);
 
-        public byte[]? GetFont(string faceName) => InterFiles.Bytes(faceName);
+        public byte[]? GetFont(string faceName) => File(faceName);
     }
 }

@@ -1,10 +1,15 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace TenderKit.Documents.Layout;
 
-/// <summary>Breaks text into lines no wider than a measure; a word wider than the measure is cut.</summary>
+/// <summary>Breaks text into lines no wider than a measure; a word wider than the measure is cut, a number is not parted from its unit.</summary>
 internal static class LineBreaker
 {
+    private static readonly FrozenSet<string> _units = FrozenSet.Create(
+        StringComparer.Ordinal,
+        "%", "°", "°C", "A", "Ah", "d", "h", "K", "kg", "km", "kPa", "kWh/m²", "L", "lm", "lx", "m", "m/s", "m²", "m³", "mm", "mm²", "MPa", "N", "N/m²", "Nm", "V", "W", "Wh", "Wp", "µm");
+
     public static ImmutableArray<string> Break(string text, TextStyle style, double measure)
     {
         var lines = ImmutableArray.CreateBuilder<string>();
@@ -17,7 +22,7 @@ internal static class LineBreaker
         var space = style.Width(" ");
         var line = "";
         double used = 0;
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Cut(w, style, measure)))
+        foreach (var word in WordsOf(text).SelectMany(w => Cut(w, style, measure)))
         {
             var width = style.Width(word);
             if (line.Length > 0 && used + space + width > measure)
@@ -31,6 +36,18 @@ internal static class LineBreaker
         }
 
         lines.Add(line);
+    }
+
+    private static List<string> WordsOf(string text)
+    {
+        var words = new List<string>();
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (words.Count > 0 && char.IsAsciiDigit(words[^1][^1]) && _units.Contains(word.TrimEnd(',', '.', ';', ':', ')'))) words[^1] += " " + word;
+            else words.Add(word);
+        }
+
+        return words;
     }
 
     private static IEnumerable<string> Cut(string word, TextStyle style, double measure)

@@ -21,24 +21,26 @@ internal static class PdfPrinter
         }
     }
 
-    /// <summary>Flows blocks onto pages; a heading stays with the beginning of what follows it.</summary>
+    /// <summary>Flows blocks onto pages; a heading, and a paragraph that leads to something, stays with the beginning of what follows it.</summary>
     internal static PageFlow Lay(IReadOnlyList<Block> blocks)
     {
         var flow = new PageFlow();
         for (var i = 0; i < blocks.Count; i++)
         {
-            if (blocks[i] is Heading) flow.Need(LeadOfRun(blocks, i));
+            if (Leads(blocks[i])) flow.Need(LeadOfRun(blocks, i));
             blocks[i].Place(flow);
         }
 
         return flow;
     }
 
+    private static bool Leads(Block block) => block is Heading or Paragraph { KeepWithNext: true };
+
     private static double LeadOfRun(IReadOnlyList<Block> blocks, int start)
     {
         double height = 0;
         var i = start;
-        while (i < blocks.Count && blocks[i] is Heading) height += blocks[i++].LeadHeight;
+        while (i < blocks.Count && Leads(blocks[i])) height += blocks[i++].LeadHeight;
         return Math.Min(height + (i < blocks.Count ? blocks[i].LeadHeight : 0), Paper.TextHeightPt);
     }
 

@@ -22,7 +22,7 @@ internal sealed record Row(ImmutableArray<string> Cells, bool Strong = false, do
 
 /// <summary>
 /// A table. Its head is repeated on every page; a row is kept together unless it is taller than a page; a title row is kept with
-/// the row after it. A table without heads is a list of names and values.
+/// the row after it, and the last row with the one before. A table without heads is a list of names and values.
 /// </summary>
 internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Columns, ImmutableArray<Row> Rows) : Block
 {
@@ -54,7 +54,8 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
         for (var i = 0; i < Rows.Length; i++)
         {
             var lines = Broken(Rows[i]);
-            var needed = Height(Rows[i], lines) + (Rows[i].IsTitle && i + 1 < Rows.Length ? Height(Rows[i + 1], Broken(Rows[i + 1])) : 0);
+            var withNext = i + 1 < Rows.Length && (Rows[i].IsTitle || i + 2 == Rows.Length);
+            var needed = Height(Rows[i], lines) + (withNext ? Height(Rows[i + 1], Broken(Rows[i + 1])) : 0);
             if (flow.Left < needed && !flow.AtTop) Continue(flow, label);
             PlaceRow(flow, Rows[i], lines, label);
         }

@@ -20,6 +20,9 @@ internal static class AssumptionPages
         yield return Climate(design);
         yield return new Heading(2, "Lighting schedules");
         yield return Schedules(design);
+        yield return new Heading(2, "Hand method beside the simulation");
+        yield return new Paragraph("For each kit the site with the least margin. The hand method is a check a reader can repeat; the simulation decides.") { KeepWithNext = true };
+        foreach (var kit in design.Kits) yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
     }
 
     private static ItemList Methods() => new(
@@ -35,7 +38,7 @@ internal static class AssumptionPages
     {
         var money = new MoneyFree(design);
         var shown = design.Rules.Where(r => money.Allows(r.Id + " " + r.Where + " " + r.Unit + " " + r.Source)).ToImmutableArray();
-        yield return new Paragraph("Every margin and derating factor is a rule with a range. A rule the tender changed is marked changed; one outside its range is marked and raises a warning.");
+        yield return new Paragraph("Every margin and derating factor is a rule with a range. A rule the tender changed is marked changed; one outside its range is marked and raises a warning.") { KeepWithNext = true };
         yield return new TableBlock(
             "Design rules in use",
             [

@@ -9,7 +9,7 @@ internal static class CoverPage
     public static IEnumerable<Block> Of(TenderDesign design)
     {
         var head = design.Tender.Head;
-        yield return new Gap(8);
+        yield return new Gap(16);
         yield return new Paragraph("Technical schedule", TextStyle.BodyStrong);
         yield return new Paragraph(head.Title, TextStyle.Title, AfterSteps: 2);
         yield return new Paragraph(head.Reference, TextStyle.Section, AfterSteps: 6);

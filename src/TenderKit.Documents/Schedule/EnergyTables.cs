@@ -30,7 +30,7 @@ internal static class EnergyTables
     {
         var (parts, energy, hand, inputs, run) = (site.Parts, site.Energy, site.Energy.Hand, site.Energy.HandInputs, site.Energy.Simulated);
         return new TableBlock(
-            $"Hand method beside the simulation, site {site.Site.Id}",
+            $"Kit {site.KitId} at site {site.Site.Id}",
             [new("Quantity", Share: 3), new("By hand", Side: Side.End), new("Offered or simulated", Side: Side.End), new("How", Share: 3)],
             [
                 Row.Of("Energy of the longest month's night, Wh", Figures.Number(inputs.NightlyWh, 0), Figures.Number(energy.NightlyWh, 0), "lamp at its schedule and own use of the controller"),
@@ -44,7 +44,10 @@ internal static class EnergyTables
                 Row.Of("Lamp energy not served, %", "–", Figures.Number(run.LossOfLoadFraction * 100, 3), "of the energy demanded"),
                 Row.Of("Days with full charge, %; longest run without, days", "–", $"{Figures.Number(run.FullChargeDaysFraction * 100, 0)}; {Figures.Number(run.LongestWithoutFullDays, 0)}", "all years simulated"),
                 Row.Of("Battery: full cycles a year; life expected, years", "–", $"{Figures.Number(run.EquivalentFullCyclesPerYear, 0)}; {Figures.Number(energy.BatteryLifeYears, 1)}", "cycles and age, at the temperature of the enclosure"),
-            ]);
+            ])
+        {
+            KeepTogether = true,
+        };
     }
 
     private static Column Number(string head, string unit) => new(head, unit, 1, Side.End);

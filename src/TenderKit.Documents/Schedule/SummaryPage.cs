@@ -21,6 +21,9 @@ internal static class SummaryPage
             new(Worst(design, sites => sites.Min(s => s.Energy.AutonomyNights), 1), "nights of autonomy at the worst site, at end of life"),
         ]);
         foreach (var text in Texts(design)) yield return new Paragraph(text);
+        if (design.Kits.IsEmpty) yield break;
+        yield return new Gap(2);
+        yield return KitPages.Overview(design);
     }
 
     /// <summary>The paragraphs of the summary.</summary>
@@ -40,7 +43,7 @@ internal static class SummaryPage
         + $"Every requirement of {(design.Sites.Length == 1 ? "this site" : "these sites")} is met; the compliance tables show each with its margin.";
 
     private static string Unmet(TenderDesign design) =>
-        $"{Figures.Count(design.Unmet.Length, "site asked for is", "sites asked for are")} not met and not in this offer: {Words.List(design.Unmet.Select(u => u.SiteId), 8)}. The reasons stand under Sites not met.";
+        $"{Figures.Count(design.Unmet.Length, "site asked for is", "sites asked for are")} not met and not in this offer: {(design.Unmet.Length <= 3 ? string.Join("; ", design.Unmet.Select(u => $"{u.SiteId} {u.Name}")) : Words.List(design.Unmet.Select(u => u.SiteId), 8))}. The reasons stand under Sites not met.";
 
     private static string Reliability(TenderDesign design)
     {

@@ -36,6 +36,6 @@ internal static class SampleTable
         return rows;
     }
 
-    private static string Folder([CallerFilePath] string here = "") =>
+    public static string Folder([CallerFilePath] string here = "") =>
         Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "..", "catalog-sample"));
 }
