@@ -37,16 +37,34 @@ public static class EulumdatReader
     private static PhotometricFile Parse(string file, string[] lines, List<Diagnostic> found)
     {
         var head = ReadHead(new HeadLines(file, lines));
-        if (head.LampSets > 1) found.Add(Diagnostic.Note("TK164", Text($"{head.LampSets} lamp sets are listed; the first ({head.FluxLm:0.#} lm, {head.PowerW:0.#} W) is used."), new Place(File: file, Row: LinesBeforeLampSets)));
+        if (head.LampSets > 1)
+        {
+            found.Add(Diagnostic.Note(
+                "TK164",
+                Text($"{head.LampSets} lamp sets are listed; the first ({head.FluxLm:0.#} lm, {head.PowerW:0.#} W) is used."),
+                new Place(File: file, Row: LinesBeforeLampSets)));
+        }
 
         var numbers = new NumberStream(file, lines, LinesBeforeLampSets + (LinesPerLampSet * head.LampSets), decimalComma: true);
         for (var i = 0; i < DirectRatios; i++) numbers.Next("a direct ratio");
         var planes = ReadPlanes(file, head, numbers, found);
         var gammas = numbers.NextAngles("a gamma angle", head.Gammas);
-        if ((gammas[0], gammas[^1]) is not ((0, 90) or (0, 180) or (90, 180))) throw new RefusedException("TK153", Text($"gamma angles run from {gammas[0]} to {gammas[^1]}; they must run from 0 to 90, 0 to 180 or 90 to 180."), file, numbers.Line);
+        if ((gammas[0], gammas[^1]) is not ((0, 90) or (0, 180) or (90, 180)))
+        {
+            throw new RefusedException(
+                "TK153",
+                Text($"gamma angles run from {gammas[0]} to {gammas[^1]}; they must run from 0 to 90, 0 to 180 or 90 to 180."),
+                file, numbers.Line);
+        }
         var (indexes, symmetry) = Listed(file, head);
         var rows = ReadRows(file, head, indexes.Length, numbers, found);
-        if (numbers.Remaining > 0) found.Add(Diagnostic.Warning("TK160", Text($"{numbers.Remaining} values are left over after the intensity table and ignored."), new Place(File: file, Row: numbers.Line)));
+        if (numbers.Remaining > 0)
+        {
+            found.Add(Diagnostic.Warning(
+                "TK160",
+                Text($"{numbers.Remaining} values are left over after the intensity table and ignored."),
+                new Place(File: file, Row: numbers.Line)));
+        }
 
         var set = PlaneSet.Unfold([.. indexes.Select(i => planes[i])], gammas, rows, symmetry, 0);
         var distribution = new LightDistribution(set.PlanesDegrees, set.GammasDegrees, set.Values, head.FluxLm, head.PowerW > 0 ? head.PowerW : null);
@@ -71,7 +89,10 @@ public static class EulumdatReader
         var planes = lines.Count(4, "the number of C planes", 1, MostAngles);
         var stepC = lines.NumberOrZero(5, "the step between C planes");
         var gammas = lines.Count(6, "the number of gamma angles", 2, MostAngles);
-        var opening = Opening(lines.NumberOrZero(16, "the length of the luminous area"), lines.NumberOrZero(17, "the width of the luminous area"), lines.NumberOrZero(18, "the height of the luminous area"));
+        var opening = Opening(
+            lines.NumberOrZero(16, "the length of the luminous area"),
+            lines.NumberOrZero(17, "the width of the luminous area"),
+            lines.NumberOrZero(18, "the height of the luminous area"));
         var outputRatio = lines.NumberOrZero(23, "the light output ratio") / 100;
         var conversion = lines.NumberOrZero(24, "the conversion factor");
         var sets = lines.Count(LinesBeforeLampSets, "the number of lamp sets", 1, 20);
@@ -92,9 +113,21 @@ public static class EulumdatReader
     private static double[] ReadPlanes(string file, Head head, NumberStream numbers, List<Diagnostic> found)
     {
         var planes = numbers.NextAngles("a C angle", head.Planes);
-        if (planes[0] != 0 || planes[^1] > 360) throw new RefusedException("TK153", Text($"C angles run from {planes[0]} to {planes[^1]}; they must start at 0 and not pass 360."), file, numbers.Line);
+        if (planes[0] != 0 || planes[^1] > 360)
+        {
+            throw new RefusedException(
+                "TK153",
+                Text($"C angles run from {planes[0]} to {planes[^1]}; they must start at 0 and not pass 360."),
+                file, numbers.Line);
+        }
         var contradicted = head.StepC > 0 && planes.Length > 1 && Math.Abs(planes[1] - planes[0] - head.StepC) > 1e-6;
-        if (contradicted) found.Add(Diagnostic.Warning("TK163", Text($"the header says C planes every {head.StepC} degrees, the list says {planes[1] - planes[0]}; the list is used."), new Place(File: file, Row: 5)));
+        if (contradicted)
+        {
+            found.Add(Diagnostic.Warning(
+                "TK163",
+                Text($"the header says C planes every {head.StepC} degrees, the list says {planes[1] - planes[0]}; the list is used."),
+                new Place(File: file, Row: 5)));
+        }
         return planes;
     }
 
@@ -103,7 +136,13 @@ public static class EulumdatReader
     {
         var n = head.Planes;
         var divisor = head.Symmetry switch { 2 => 2, 3 or 4 => 4, _ => 1 };
-        if (n % divisor != 0) throw new RefusedException("TK153", Text($"{n} C planes do not fit symmetry indicator {head.Symmetry}; the number must divide by {divisor}."), file, 4);
+        if (n % divisor != 0)
+        {
+            throw new RefusedException(
+                "TK153",
+                Text($"{n} C planes do not fit symmetry indicator {head.Symmetry}; the number must divide by {divisor}."),
+                file, 4);
+        }
         return head.Symmetry switch
         {
             1 => ([0], PlaneSymmetry.Rotational),
@@ -130,7 +169,13 @@ public static class EulumdatReader
             }
         }
 
-        if (negative > 0) found.Add(Diagnostic.Warning("TK159", Text($"{negative} intensities are negative and taken as 0 cd."), new Place(File: file, Row: numbers.Line)));
+        if (negative > 0)
+        {
+            found.Add(Diagnostic.Warning(
+                "TK159",
+                Text($"{negative} intensities are negative and taken as 0 cd."),
+                new Place(File: file, Row: numbers.Line)));
+        }
         return rows;
     }
 
@@ -177,5 +222,15 @@ public static class EulumdatReader
     }
 
     private sealed record Head(
-        int Symmetry, int Planes, double StepC, int Gammas, LuminousOpening Opening, double? OutputRatio, double ConversionFactor, int LampSets, bool IsAbsolute, double FluxLm, double PowerW);
+        int Symmetry,
+        int Planes,
+        double StepC,
+        int Gammas,
+        LuminousOpening Opening,
+        double? OutputRatio,
+        double ConversionFactor,
+        int LampSets,
+        bool IsAbsolute,
+        double FluxLm,
+        double PowerW);
 }

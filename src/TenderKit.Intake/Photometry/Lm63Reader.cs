@@ -53,7 +53,13 @@ public static class Lm63Reader
         var gammas = ReadGammas(file, head, numbers);
         var (angles, symmetry) = ReadPlanes(file, head, numbers, found);
         var rows = ReadCandela(file, head, numbers, found);
-        if (numbers.Remaining > 0) found.Add(Diagnostic.Warning("TK160", Text($"{numbers.Remaining} values are left over after the candela table and ignored."), new Place(File: file, Row: numbers.Line)));
+        if (numbers.Remaining > 0)
+        {
+            found.Add(Diagnostic.Warning(
+                "TK160",
+                Text($"{numbers.Remaining} values are left over after the candela table and ignored."),
+                new Place(File: file, Row: numbers.Line)));
+        }
 
         var planes = PlaneSet.Unfold(angles, gammas, rows, symmetry, StreetSideDegrees);
         var distribution = new LightDistribution(planes.PlanesDegrees, planes.GammasDegrees, planes.Values, head.StatedLm, head.PowerW);
@@ -91,7 +97,10 @@ public static class Lm63Reader
         var place = new Place(File: file, Row: tiltLine + 1);
         if (!value.Equals("INCLUDE", StringComparison.OrdinalIgnoreCase))
         {
-            found.Add(Diagnostic.Warning("TK158", $"lamp tilt factors are in another file ('{value}') and are not applied: the light of a tilted discharge lamp may be lower.", place));
+            found.Add(Diagnostic.Warning(
+                "TK158",
+                $"lamp tilt factors are in another file ('{value}') and are not applied: the light of a tilted discharge lamp may be lower.",
+                place));
             return;
         }
 
@@ -99,7 +108,10 @@ public static class Lm63Reader
         var count = numbers.NextCount("the number of tilt angles", 1, MostAngles);
         numbers.NextAngles("a tilt angle", count);
         var factors = Enumerable.Range(0, count).Select(_ => numbers.Next("a tilt factor")).ToList();
-        found.Add(Diagnostic.Warning("TK158", Text($"lamp tilt factors {factors.Min():0.00} to {factors.Max():0.00} are stated and not applied: the light of a tilted discharge lamp may be lower."), place));
+        found.Add(Diagnostic.Warning(
+            "TK158",
+            Text($"lamp tilt factors {factors.Min():0.00} to {factors.Max():0.00} are stated and not applied: the light of a tilted discharge lamp may be lower."),
+            place));
     }
 
     private static Head ReadHead(string file, string format, NumberStream numbers, List<Diagnostic> found)
@@ -125,15 +137,27 @@ public static class Lm63Reader
         var type = numbers.NextCount("the photometric type (1 C, 2 B, 3 A)", 1, 3);
         if (type == 1) return;
         var name = type == 2 ? "B" : "A";
-        throw new RefusedException("TK154", $"type {name} photometry (floodlight or vehicle angles); only type C can be read. Ask the maker for a type C file.", file, numbers.Line);
+        throw new RefusedException(
+            "TK154", $"type {name} photometry (floodlight or vehicle angles); only type C can be read. Ask the maker for a type C file.", file, numbers.Line);
     }
 
     /// <summary>The ballast-lamp photometric factor of 1986 and 1991; reserved in 1995 and 2002; the kind of file in 2019.</summary>
     private static double SecondFactor(string file, string format, NumberStream numbers, List<Diagnostic> found)
     {
         var value = numbers.Next("the second factor");
-        if (format is "LM-63-1986" or "LM-63-1991") return value > 0 ? value : throw new RefusedException("TK153", Text($"the ballast-lamp photometric factor is {value}; it must be greater than zero."), file, numbers.Line);
-        if (value != 1 && !format.EndsWith("2019", StringComparison.Ordinal)) found.Add(Diagnostic.Warning("TK166", Text($"the value {value} after the ballast factor has no meaning in {format} and is not applied."), new Place(File: file, Row: numbers.Line)));
+        if (format is "LM-63-1986" or "LM-63-1991")
+        {
+            if (value > 0) return value;
+            throw new RefusedException("TK153", Text($"the ballast-lamp photometric factor is {value}; it must be greater than zero."), file, numbers.Line);
+        }
+
+        if (value != 1 && !format.EndsWith("2019", StringComparison.Ordinal))
+        {
+            found.Add(Diagnostic.Warning(
+                "TK166",
+                Text($"the value {value} after the ballast factor has no meaning in {format} and is not applied."),
+                new Place(File: file, Row: numbers.Line)));
+        }
         return 1;
     }
 
@@ -148,14 +172,17 @@ public static class Lm63Reader
     {
         var round = width < 0 || length < 0;
         var diameter = Math.Max(Math.Abs(width), Math.Abs(length)) * unit;
-        return round ? new LuminousOpening(diameter, diameter, Math.Abs(height) * unit, true) : new LuminousOpening(width * unit, length * unit, Math.Abs(height) * unit, false);
+        return round
+            ? new LuminousOpening(diameter, diameter, Math.Abs(height) * unit, true)
+            : new LuminousOpening(width * unit, length * unit, Math.Abs(height) * unit, false);
     }
 
     private static double[] ReadGammas(string file, Head head, NumberStream numbers)
     {
         var gammas = numbers.NextAngles("a vertical angle", head.Gammas);
         if ((gammas[0], gammas[^1]) is (0, 90) or (0, 180) or (90, 180)) return gammas;
-        throw new RefusedException("TK153", Text($"vertical angles run from {gammas[0]} to {gammas[^1]}; type C runs from 0 to 90, 0 to 180 or 90 to 180."), file, numbers.Line);
+        throw new RefusedException(
+            "TK153", Text($"vertical angles run from {gammas[0]} to {gammas[^1]}; type C runs from 0 to 90, 0 to 180 or 90 to 180."), file, numbers.Line);
     }
 
     private static (double[] Angles, PlaneSymmetry Symmetry) ReadPlanes(string file, Head head, NumberStream numbers, List<Diagnostic> found)
@@ -167,8 +194,17 @@ public static class Lm63Reader
         if ((angles[0], angles[^1]) is (0, 360)) return (angles, PlaneSymmetry.None);
         if ((angles[0], angles[^1]) is (90, 270)) return (angles, PlaneSymmetry.AboutNinety);
         var closes = angles[0] == 0 && angles[^1] > 180 && Math.Abs(360 - (2 * angles[^1]) + angles[^2]) < 1e-6;
-        if (!closes) throw new RefusedException("TK153", Text($"horizontal angles run from {angles[0]} to {angles[^1]}; they must run from 0 to 0, 90, 180 or 360, or from 90 to 270."), file, numbers.Line);
-        found.Add(Diagnostic.Warning("TK165", Text($"horizontal angles end at {angles[^1]}; the plane at 360 is taken from 0."), new Place(File: file, Row: numbers.Line)));
+        if (!closes)
+        {
+            throw new RefusedException(
+                "TK153",
+                Text($"horizontal angles run from {angles[0]} to {angles[^1]}; they must run from 0 to 0, 90, 180 or 360, or from 90 to 270."),
+                file, numbers.Line);
+        }
+        found.Add(Diagnostic.Warning(
+            "TK165",
+            Text($"horizontal angles end at {angles[^1]}; the plane at 360 is taken from 0."),
+            new Place(File: file, Row: numbers.Line)));
         return (angles, PlaneSymmetry.None);
     }
 
@@ -187,7 +223,13 @@ public static class Lm63Reader
             }
         }
 
-        if (negative > 0) found.Add(Diagnostic.Warning("TK159", Text($"{negative} candela values are negative and taken as 0 cd."), new Place(File: file, Row: numbers.Line)));
+        if (negative > 0)
+        {
+            found.Add(Diagnostic.Warning(
+                "TK159",
+                Text($"{negative} candela values are negative and taken as 0 cd."),
+                new Place(File: file, Row: numbers.Line)));
+        }
         return rows;
     }
 
