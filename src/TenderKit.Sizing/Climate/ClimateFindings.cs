@@ -70,10 +70,6 @@ internal static class ClimateFindings
             yield return Diagnostic.Warning(
                 "TK306", Text($"The nearest station of the reference table is {km:0} km away, limit 300 km: irradiation may be off by 30 %. Obtain monthly irradiation of the place with its source."), place);
         }
-        else if (climate.Grade is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)
-        {
-            yield return Diagnostic.Note("TK307", "Irradiation is an estimate from neighbouring stations, off by some 9 % (one standard deviation). Obtain monthly irradiation of the place with its source before the offer is firm.", place);
-        }
 
         if (climate.TemperatureStationKm is { } air and > FarTemperatureKm)
         {

@@ -38,19 +38,27 @@ public static class KleinTheilacker
         var b = Math.Cos(ws) * Math.Cos(tilt) + Math.Tan(delta) * Math.Sin(tilt) * Math.Cos(azimuth);
         if (ws >= Math.PI) b = -Math.Tan(lat) * Math.Tan(delta) * Math.Cos(tilt) + Math.Tan(delta) * Math.Sin(tilt) * Math.Cos(azimuth);
         var c = Math.Sin(tilt) * Math.Sin(azimuth) / Math.Cos(lat);
-        var g = new DayIntegral(a, b, c, ws, diffuseFraction);
-        var root = a * a - b * b + c * c;
-        if (root < 0) return b < 0 ? Math.Max(0, g.Between(ws, -ws)) : 0;
+        return LitSum(new DayIntegral(a, b, c, ws, diffuseFraction), Math.Atan2(c, a), Math.Sqrt(a * a + c * c), b, ws);
+    }
 
-        var r2 = a * a + c * c;
-        if (r2 == 0) return 0;
-        var rise = Math.Min(ws, Math.Acos(Math.Clamp((a * b + c * Math.Sqrt(root)) / r2, -1, 1)));
-        var set = Math.Min(ws, Math.Acos(Math.Clamp((a * b - c * Math.Sqrt(root)) / r2, -1, 1)));
-        var early = (a > 0 && b > 0) || a >= b;
-        if (early) rise = -rise; else set = -set;
-        return set >= rise
-            ? Math.Max(0, g.Between(set, rise))
-            : Math.Max(0, g.Between(set, -ws) + g.Between(ws, rise));
+    /// <summary>
+    /// The plane sees the sun while A cos w + C sin w &gt; B, that is within arccos(B / R) of the hour angle atan2(C, A); up to two such spells
+    /// lie in one day. This form of the limits holds for every azimuth; the sign rule printed with the formula misses some planes facing away from the equator.
+    /// </summary>
+    private static double LitSum(DayIntegral day, double middle, double amplitude, double b, double ws)
+    {
+        if (b >= amplitude) return 0;
+        if (b <= -amplitude) return Math.Max(0, day.Between(ws, -ws));
+        var half = Math.Acos(b / amplitude);
+        var sum = 0.0;
+        for (var turn = -1; turn <= 1; turn++)
+        {
+            var from = Math.Max(-ws, middle - half + 2 * Math.PI * turn);
+            var to = Math.Min(ws, middle + half + 2 * Math.PI * turn);
+            if (to > from) sum += day.Between(to, from);
+        }
+
+        return Math.Max(0, sum);
     }
 
     private readonly struct DayIntegral(double a, double b, double c, double ws, double diffuseFraction)

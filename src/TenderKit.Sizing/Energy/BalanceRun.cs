@@ -45,6 +45,7 @@ internal sealed class BalanceRun
     private double dumpedWh;
     private double drawnWh;
     private double demandWh;
+    private double unservedWh;
 
     // findings by day, month and night
     private readonly double[] supply = new double[12];
@@ -263,6 +264,7 @@ internal sealed class BalanceRun
         if (least < lowest[month]) lowest[month] = least;
         var slot = day / MonthDays.DaysCount * 12 + month;
         unservedByMonth[slot] += unserved;
+        unservedWh += unserved;
         if (least < lowestByMonth[slot]) lowestByMonth[slot] = least;
         if (most >= (leadAcid ? FullLeadAcidFraction : FullLithiumFraction))
         {
@@ -286,7 +288,7 @@ internal sealed class BalanceRun
         ImmutableArray<double> PerDay(double[] sums) => [.. sums.Select((s, m) => s / yearCount / MonthDays.Count(m + 1))];
         return new EnergyResult(
             yearCount,
-            demandWh > 0 ? (demandWh - lampWh) / demandWh : 0,
+            demandWh > 0 ? unservedWh / demandWh : 0,
             (double)perYear.Sum() / yearCount,
             DarkNightBound.UpperNinety(perYear),
             perYear.Max(),
@@ -300,7 +302,7 @@ internal sealed class BalanceRun
             [.. states.AsSpan(from, MonthDays.Count(worstMonth) * 24)],
             worstMonth,
             worstYear + 1,
-            new EnergyLedger(inWh, lampWh, ownWh, lossesWh, dumpedWh, storeWh - fullWh, demandWh, demandWh - lampWh));
+            new EnergyLedger(inWh, lampWh, ownWh, lossesWh, dumpedWh, storeWh - fullWh, demandWh, unservedWh));
     }
 
     /// <summary>The month of the sequence with the most unserved energy; with none, the one with the lowest state of charge; the first of equals.</summary>

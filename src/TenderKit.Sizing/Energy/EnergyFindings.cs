@@ -3,26 +3,15 @@ using TenderKit.Sizing.Climate;
 
 namespace TenderKit.Sizing.Energy;
 
-/// <summary>Findings about a simulated power system.</summary>
+/// <summary>Findings about a power system under its weather.</summary>
 public static class EnergyFindings
 {
     private const double NotableLossFraction = 0.15;
     private const double NotableDumpFraction = 0.10;
 
-    /// <summary>TK321 lead-acid too long without full charge, TK322 module voltage wasted by pulse-width control, TK323 charging stopped by cold, TK324 array current above the controller.</summary>
-    /// <param name="fullChargeWithinDays">Longest run of days a lead-acid battery may go without full charge, days.</param>
-    public static IReadOnlyList<Diagnostic> Examine(PlaneYears years, PowerSystem system, EnergyResult result, double fullChargeWithinDays, Place place)
-    {
-        Require.Positive(fullChargeWithinDays, nameof(fullChargeWithinDays));
-        return [.. Sulphation(system, result, fullChargeWithinDays, place), .. Voltage(system, place), .. Cold(years, system, place), .. Current(system, place)];
-    }
-
-    private static IEnumerable<Diagnostic> Sulphation(PowerSystem system, EnergyResult result, double limitDays, Place place)
-    {
-        if (system.Battery.Chemistry == BatteryChemistry.LithiumIronPhosphate || result.LongestWithoutFullDays <= limitDays) yield break;
-        yield return Diagnostic.Warning(
-            "TK321", FormattableString.Invariant($"The lead-acid battery goes up to {result.LongestWithoutFullDays} days without full charge, limit {limitDays:0} days: it will sulphate and age early. Choose a larger array."), place);
-    }
+    /// <summary>TK322 module voltage wasted by pulse-width control, TK323 charging stopped by cold, TK324 array current above the controller.</summary>
+    public static IReadOnlyList<Diagnostic> Examine(PlaneYears years, PowerSystem system, Place place) =>
+        [.. Voltage(system, place), .. Cold(years, system, place), .. Current(system, place)];
 
     private static IEnumerable<Diagnostic> Voltage(PowerSystem system, Place place)
     {
