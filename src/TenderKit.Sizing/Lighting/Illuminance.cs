@@ -48,6 +48,25 @@ public static class Illuminance
         return Summary(AtPoints(distribution, PositionsOf(layout).AsSpan(), points, maintenanceFactor), along, across);
     }
 
+    /// <summary>
+    /// Illuminance over a whole line with the poles of <see cref="PoleLine.Positions"/> only, every one of them counted: what an endless road
+    /// hides, the dark half-step at either end and the light that a single pole lacks. Grid of <see cref="RoadGrid"/> over the whole length.
+    /// </summary>
+    /// <param name="layout">Shape of the road; its spacing is ignored.</param>
+    /// <param name="lengthM">Length of the line, m, 1 to 5000.</param>
+    /// <param name="poles">Poles on the line.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A length, angle, count or factor outside its range.</exception>
+    public static LightResult OnLine(LightDistribution distribution, RoadLayout layout, double lengthM, int poles, double maintenanceFactor)
+    {
+        ArgumentNullException.ThrowIfNull(layout);
+        Check(layout with { SpacingM = 10 });
+        Require.InRange(lengthM, 1, 5000, nameof(lengthM));
+        var along = RoadGrid.PointsAlong(lengthM);
+        var across = RoadGrid.PointsAcross(layout.WidthM);
+        var points = GridPoints(lengthM, layout.WidthM, along, across);
+        return Summary(AtPoints(distribution, PoleLine.Positions(layout, lengthM, poles).AsSpan(), points, maintenanceFactor), along, across);
+    }
+
     /// <summary>Luminaires of a yard: the first pole half a bay from the end, the second side facing back.</summary>
     public static ImmutableArray<LuminairePosition> PositionsOf(YardLayout layout)
     {

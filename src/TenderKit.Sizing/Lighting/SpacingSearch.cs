@@ -81,6 +81,20 @@ public static class SpacingSearch
         return Trial(distribution, layout, target, maintenanceFactor, bounds).Solution;
     }
 
+    /// <summary>The same for a line of given length and poles, ends included: the honest answer for few poles and for one alone.</summary>
+    /// <param name="shape">Layout whose spacing is ignored.</param>
+    public static LightSolution OnLine(
+        LightDistribution distribution, RoadLayout shape, double lengthM, int poles, LightTarget target, double maintenanceFactor, SpacingBounds bounds)
+    {
+        ArgumentNullException.ThrowIfNull(shape);
+        Check(bounds);
+        var layout = shape with { SpacingM = PoleLine.SpacingM(lengthM, poles, shape.Arrangement) };
+        var full = Illuminance.OnLine(distribution, layout, lengthM, poles, maintenanceFactor);
+        var verdict = Verdict.Of(full, target, bounds.LeastLevelFraction);
+        var result = Illuminance.AtLevel(full, verdict.LevelFraction);
+        return new LightSolution(layout.SpacingM, layout, null, verdict.LevelFraction, result, verdict.Met, verdict.Limit);
+    }
+
     /// <summary>The same for a yard whose poles are given.</summary>
     public static LightSolution AtPoles(LightDistribution distribution, YardLayout layout, LightTarget target, double maintenanceFactor, SpacingBounds bounds)
     {

@@ -25,7 +25,7 @@ internal readonly record struct Verdict(double LevelFraction, double Margin, str
     {
         var needed = Math.Max(LevelFor(full.AverageLx, target.AverageLx), LevelFor(full.MinimumLx, target.MinimumLx ?? 0));
         var exact = Math.Clamp(needed, leastLevel, 1);
-        var wholePercent = Math.Min(1, Math.Ceiling(exact * 100) / 100);
+        var wholePercent = Math.Clamp(Math.Ceiling((exact * 100) - 1e-9) / 100, exact, 1);
         return full.AverageLx * wholePercent <= target.AverageCeilingLx || target.AverageCeilingLx is null ? wholePercent : exact;
     }
 

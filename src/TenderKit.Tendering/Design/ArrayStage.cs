@@ -19,12 +19,12 @@ public static class ArrayStage
     /// <summary>For each module and series count: the fewest modules that satisfy the hand method, and up to two steps more for the simulation to fall back on.</summary>
     public static IEnumerable<PowerOption> Options(BankOption bank, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
-        var hand = HandInputsFor(bank, climate, inputs);
-        var sized = HandMethod.Size(hand);
         foreach (var module in inputs.Catalog.Modules)
         {
             foreach (var inSeries in SeriesCounts(bank.Controller))
             {
+                var hand = HandInputsFor(bank, module, inSeries, climate, inputs);
+                var sized = HandMethod.Size(hand);
                 var found = 0;
                 for (var count = inSeries; count <= MostModules && found < 3; count += inSeries)
                 {
@@ -39,10 +39,10 @@ public static class ArrayStage
 
     private static IEnumerable<int> SeriesCounts(Controller controller) => controller.Kind == ControlKind.Tracking || controller.SystemVoltagesV.Max() > 12 ? [1, 2] : [1];
 
-    private static HandInputs HandInputsFor(BankOption bank, SiteClimate climate, DesignInputs inputs)
+    private static HandInputs HandInputsFor(BankOption bank, Module module, int inSeries, SiteClimate climate, DesignInputs inputs)
     {
         var rules = inputs.Rules;
-        var derating = rules["energy.soiling"] * rules["energy.mismatch"] * rules["energy.ageing"] * rules["energy.wiring"] * bank.Controller.Efficiency;
+        var derating = rules["energy.soiling"] * rules["energy.mismatch"] * rules["energy.ageing"] * rules["energy.wiring"] * ControlFactor(bank, module, inSeries);
         var coldest = climate.Monthly.MeanC.Min();
         return new HandInputs(
             bank.NightlyWh,
@@ -58,6 +58,11 @@ public static class ArrayStage
             rules["energy.array_to_load"],
             rules["energy.recovery_days"]);
     }
+
+    /// <summary>Share of the array's power that the controller passes on: its efficiency, or with pulse-width control the battery's voltage over the string's.</summary>
+    private static double ControlFactor(BankOption bank, Module module, int inSeries) => bank.Controller.Kind == ControlKind.Tracking
+        ? bank.Controller.Efficiency
+        : Math.Min(1, ChargeVoltage.AtV(bank.Model.Chemistry, bank.BankV, 0.5) / (module.MaximumPowerV * inSeries));
 
     private static PowerOption Build(
         BankOption bank, Module module, int count, int inSeries, HandInputs hand, HandResult sized, SiteClimate climate, DesignInputs inputs)

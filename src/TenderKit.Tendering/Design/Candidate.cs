@@ -1,6 +1,4 @@
 using TenderKit.Catalog.Families;
-using TenderKit.Sizing.Energy;
-using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Tendering.Design;
 

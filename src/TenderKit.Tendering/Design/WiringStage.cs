@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using TenderKit.Catalog.Families;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Wiring;
+using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Tendering.Design;
 

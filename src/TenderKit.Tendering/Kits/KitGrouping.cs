@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Design;
 
 namespace TenderKit.Tendering.Kits;

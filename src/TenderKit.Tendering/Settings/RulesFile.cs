@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using TenderKit.Intake.Words;
 using TenderKit.Intake.Yaml;

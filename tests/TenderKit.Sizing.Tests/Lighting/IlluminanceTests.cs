@@ -165,6 +165,35 @@ public class IlluminanceTests
         Assert.Equal(road.AverageLx, middle.Average(p => p.IlluminanceLx), 0.01 * road.AverageLx);
     }
 
+    [Theory]
+    [InlineData(Arrangement.SingleSided, 20)]
+    [InlineData(Arrangement.Opposite, 40)]
+    [InlineData(Arrangement.Staggered, 40)]
+    public void Line_reaches_the_endless_road_in_its_middle_and_is_darker_at_its_ends(Arrangement arrangement, int poles)
+    {
+        // 30 m apart on one side, 600 m long; at a free end the far corner, 13.5 m along and 4.75 m across from its pole, lacks the light of
+        // the next pole 16.5 m along: by hand (1 + (240.8 / 330.8)^1.5)^-1 = 0.617 of the endless road, constant intensity to 75 degrees
+        var d = Distributions.Of(90, (_, g) => g < 75 ? 500 : 0);
+        var layout = new RoadLayout(6, 30, 6, 0.5, 0, arrangement);
+        var road = Illuminance.OnRoad(d, layout, 1);
+        var line = Illuminance.OnLine(d, layout, 600, poles, 1);
+        var firstX = arrangement == Arrangement.Staggered ? 307.5 : 315;
+        var middle = line.Points.Where(p => p.XM > firstX - 0.1 && p.XM < firstX + 29.9).ToList();
+        Assert.Equal(road.Points.Length, middle.Count);
+        Assert.Equal(road.AverageLx, middle.Average(p => p.IlluminanceLx), 0.01 * road.AverageLx);
+        if (arrangement == Arrangement.SingleSided) Assert.Equal(0.617, line.MinimumLx / road.MinimumLx, 1e-3);
+        Assert.True(line.MinimumLx < road.MinimumLx);
+    }
+
+    [Fact]
+    public void One_pole_alone_is_its_own_light()
+    {
+        var d = Distributions.Skewed(3000, 0.4, 0);
+        var line = Illuminance.OnLine(d, new RoadLayout(5, 30, 6, 0.5, 0, Arrangement.SingleSided), 30, 1, 1);
+        var pole = Illuminance.AtPoints(d, [new LuminairePosition(15, 0.5, 6, 90, 0)], line.Points.AsSpan(), 1);
+        Assert.Equal(pole.AsEnumerable(), line.Points);
+    }
+
     [Fact]
     public void Impossible_layouts_are_the_callers_fault()
     {

@@ -34,6 +34,19 @@ public class LightClassesTests
     }
 
     [Theory]
+    [InlineData("S1", 15, 5)] // EN 13201-2:2003, from memory
+    [InlineData("S2", 10, 3)]
+    [InlineData("S4", 5, 1)]
+    [InlineData("S6", 2, 0.6)]
+    public void Earlier_pedestrian_classes(string name, double averageLx, double minimumLx)
+    {
+        var target = LightClasses.Find(name)!;
+        Assert.Equal((averageLx, minimumLx, 1.5 * averageLx), (target.AverageLx, target.MinimumLx, target.AverageCeilingLx));
+    }
+
+    [Theory]
+    [InlineData("CE2", 20, 0.40)] // EN 13201-2:2003, from memory
+    [InlineData("CE5", 7.5, 0.40)]
     [InlineData("walkway", 5, 0.25)] // EN 12464-2, from memory
     [InlineData("slow traffic", 10, 0.40)]
     [InlineData("normal traffic", 20, 0.40)]
@@ -58,7 +71,14 @@ public class LightClassesTests
     [InlineData("p4", "P4")]
     [InlineData("Class P4", "P4")]
     [InlineData(" EN 13201-2 class P 4 ", "P4")]
+    [InlineData("EN 13201-2:2015 P4", "P4")]
+    [InlineData("P4 to EN 13201", "P4")]
+    [InlineData("lighting class C3 (EN 13201-2)", "C3")]
+    [InlineData("P4 as per BS EN 13201-2:2015", "P4")]
     [InlineData("IS 1944 A1", "A1")]
+    [InlineData("IS 1944-2 B2", "B2")]
+    [InlineData("IES RP-8 local low", "local low")]
+    [InlineData("RP8 local low", "local low")]
     [InlineData("Parking - light", "parking light")]
     public void Spelling_does_not_matter(string written, string name) => Assert.Equal(name, LightClasses.Find(written)!.Name);
 
@@ -66,6 +86,8 @@ public class LightClassesTests
     [InlineData("M3")]
     [InlineData("class m6")]
     [InlineData("EN 13201-2 M1")]
+    [InlineData("ME4a")]
+    [InlineData("MEW3")]
     public void Luminance_classes_have_no_illuminance_target(string name)
     {
         Assert.Null(LightClasses.Find(name));
@@ -80,6 +102,8 @@ public class LightClassesTests
     [InlineData("class")]
     [InlineData("EN 13201-2")]
     [InlineData("bright")]
+    [InlineData("EN 13201-2 A1")] // a class of that name stands in another standard only
+    [InlineData("IS 1944 P4")]
     public void Unknown_names_are_nothing(string name)
     {
         Assert.Null(LightClasses.Find(name));

@@ -104,6 +104,27 @@ public class SpacingSearchTests
         Assert.Equal(60.0 / found.Yard.PolesPerSide, found.SpacingM);
     }
 
+    [Fact]
+    public void Staggered_poles_change_sides_at_half_the_spacing()
+    {
+        var positions = PoleLine.Positions(Shape with { Arrangement = Arrangement.Staggered }, 60, 3);
+        Assert.Equal([10, 30, 50], positions.Select(p => p.XM));
+        Assert.Equal([0.5, 4.5, 0.5], positions.Select(p => p.YM));
+        Assert.Equal([90, 270, 90], positions.Select(p => p.FacingDegrees));
+        Assert.Equal(40, PoleLine.SpacingM(60, 3, Arrangement.Staggered));
+    }
+
+    [Fact]
+    public void A_short_line_needs_more_than_an_endless_road()
+    {
+        var d = Distributions.Skewed(4000, 0.4, 0);
+        var endless = SpacingSearch.AtSpacing(d, Shape with { SpacingM = 18 }, P4, 0.8, Dimmable);
+        var ends = SpacingSearch.OnLine(d, Shape, 54, 3, P4, 0.8, Dimmable);
+        Assert.True(endless.Met);
+        Assert.Equal(18, ends.SpacingM);
+        Assert.True(ends.LevelFraction > endless.LevelFraction || !ends.Met);
+    }
+
     [Theory]
     [InlineData(500, 35, Arrangement.SingleSided, 15, 33.333)] // by hand
     [InlineData(500, 35, Arrangement.Opposite, 30, 33.333)]
