@@ -109,8 +109,8 @@ public static class BankStage
         yield return new Check("luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast, bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
         yield return new Check("controller.load_current", "Controller", "rated load current", Comparison.AtLeast, rules["controller.load_factor"] * option.LampInputW / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
         yield return new Check("controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast, SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
-        yield return new Check("controller.dimming", "Controller", "dimming levels (1 yes, 0 no)", Comparison.AtLeast, NeedsDimming(site.Schedule) ? 1 : 0, option.Controller.Dimming ? 1 : 0, "", $"lighting schedule {site.Schedule.Name}", 0);
-        yield return new Check("controller.disconnect", "Controller", "adjustable disconnect and reconnect (1 yes, 0 no)", Comparison.AtLeast, 1, option.Controller.AdjustableDisconnect ? 1 : 0, "", "the depth of discharge is set on the controller", 0);
+        yield return Check.YesNo("controller.dimming", "Controller", "dims the luminaire", NeedsDimming(site.Schedule), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name}");
+        yield return Check.YesNo("controller.disconnect", "Controller", "adjustable disconnect and reconnect", true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
         yield return new Check("controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast, hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
     }
 
