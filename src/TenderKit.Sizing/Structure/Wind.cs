@@ -3,7 +3,10 @@ using TenderKit.Sizing.Basics;
 
 namespace TenderKit.Sizing.Structure;
 
-/// <summary>Wind pressure and wind loads on a pole. Screening only: to be checked and signed by a licensed structural engineer under the local code.</summary>
+/// <summary>
+/// Wind pressure and wind loads on a pole. Screening only: to be checked and signed by a licensed structural engineer under the local
+/// code.
+/// </summary>
 public static partial class Wind
 {
     /// <summary>Density of air, kg/m3: recommended value of EN 1991-1-4 4.5.</summary>
@@ -67,7 +70,10 @@ public static partial class Wind
     /// <param name="pressureNPerM2At">Peak pressure at a height, N/m2.</param>
     /// <param name="shaftForceCoefficient">As in the other overload.</param>
     /// <param name="structuralFactor">As in the other overload.</param>
-    /// <returns>Check value: 0.9347 kN/m2 on 8 m, 160 to 60 mm x 4 mm, cf 0.7, panel 1.0 m2 cf 1.2 at 8.2 m, luminaire 0.06 m2 cf 0.6 at 7.8 m: 1.731 kN, 11.41 kNm, 153 MPa.</returns>
+    /// <returns>
+    /// Check value: 0.9347 kN/m2 on 8 m, 160 to 60 mm x 4 mm, cf 0.7, panel 1.0 m2 cf 1.2 at 8.2 m, luminaire 0.06 m2 cf 0.6 at 7.8 m:
+    /// 1.731 kN, 11.41 kNm, 153 MPa.
+    /// </returns>
     public static PoleLoad OnPole(
         PoleShaft shaft,
         ImmutableArray<WindItem> items,
@@ -103,7 +109,8 @@ public static partial class Wind
 
     private static PoleLoad Checked(PoleShaft shaft, ImmutableArray<WindForce> printed, ImmutableArray<WindForce> all)
     {
-        ImmutableArray<ShaftStation> stations = [.. Enumerable.Range(0, Segments + 1).Select(i => StationAt(shaft, Math.Min(shaft.HeightM * i / Segments, shaft.HeightM), all))];
+        var heights = Enumerable.Range(0, Segments + 1).Select(i => Math.Min(shaft.HeightM * i / Segments, shaft.HeightM));
+        ImmutableArray<ShaftStation> stations = [.. heights.Select(h => StationAt(shaft, h, all))];
         var worst = stations.MaxBy(s => s.StressMPa);
         return new(printed, all.Sum(f => f.ForceN), stations[0].MomentNm, stations[0].StressMPa, HeadDeflectionM(shaft, stations))
         {
