@@ -2,7 +2,9 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using TenderKit.Documents.Machine;
+using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
+using TenderKit.Tendering.Columns;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
 
@@ -43,7 +45,7 @@ internal static class InspectCommand
         if (loaded.SiteList is { } list)
         {
             terminal.Result("");
-            terminal.Table(["Column", "Heading", "Meaning", "Unit", "Sample", "Sure"], list.Columns.Select(ColumnRow));
+            terminal.Table(["Column", "Heading", "Meaning", "Unit", "Sample", "Sure"], list.Columns.Columns.Select(ColumnRow));
             terminal.Table(SiteHeadings, list.Sites.Select(SiteRow));
         }
 
@@ -65,10 +67,25 @@ internal static class InspectCommand
         ? Text(site.MountingHeightsM[0], "0.#")
         : Text(site.MountingHeightsM[0], "0.#") + " to " + Text(site.MountingHeightsM[^1], "0.#");
 
+    private static string[] ColumnRow(MappedColumn column) =>
+    [
+        Cell.ColumnName(column.Column), column.Heading, column.Meaning?.Id ?? "not used", column.Unit ?? "", column.Sample, column.Meaning is null ? "" : Text(column.Score * 100, "0") + " %",
+    ];
+
+    private static JsonObject ColumnJson(MappedColumn column) => new()
+    {
+        ["column"] = Cell.ColumnName(column.Column),
+        ["heading"] = column.Heading,
+        ["meaning"] = column.Meaning?.Id,
+        ["unit"] = column.Unit,
+        ["sample"] = column.Sample,
+        ["scoreFraction"] = column.Score,
+    };
+
     private static JsonObject Json(LoadedTender loaded) => new()
     {
         ["canRun"] = loaded.Inputs is not null,
-        ["columns"] = new JsonArray([.. (loaded.SiteList?.Columns ?? []).Select(ColumnJson)]),
+        ["columns"] = new JsonArray([.. (loaded.SiteList?.Columns.Columns ?? []).Select(ColumnJson)]),
         ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? []).Select(SiteJson)]),
         ["diagnostics"] = new JsonArray([.. loaded.Diagnostics.Select(BidJson.DiagnosticJson)]),
     };

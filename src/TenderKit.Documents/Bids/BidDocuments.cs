@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Forms;
 using TenderKit.Documents.Machine;
 using TenderKit.Documents.Schedule;
 using TenderKit.Documents.Workbooks;
