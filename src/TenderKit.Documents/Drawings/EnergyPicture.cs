@@ -1,0 +1,71 @@
+using PdfSharp.Drawing;
+using TenderKit.Documents.Layout;
+using TenderKit.Sizing.Energy;
+
+namespace TenderKit.Documents.Drawings;
+
+/// <summary>Supply against demand by month, and the state of charge through the worst month simulated.</summary>
+internal static class EnergyPicture
+{
+    public const double HeightPt = 247;
+
+    private const double MarginPt = 34;
+
+    public static void Draw(XGraphics g, XRect area, EnergyResult energy, double lowestAllowedFraction)
+    {
+        DrawMonths(g, new XRect(area.Left + MarginPt, area.Top + 16, area.Width - MarginPt - 62, 88), energy);
+        DrawStates(g, new XRect(area.Left + MarginPt, area.Top + 146, area.Width - MarginPt - 62, 84), energy, lowestAllowedFraction);
+    }
+
+    private static void DrawMonths(XGraphics g, XRect area, EnergyResult energy)
+    {
+        var top = Math.Max(energy.MonthlySupplyWhPerDay.Max(), energy.MonthlyDemandWhPerDay.Max());
+        var step = Pencil.NiceStep(top, 4);
+        var axes = new Axes(area, 0, 12, 0, Math.Max(step, Math.Ceiling(top / step) * step));
+        Pencil.Text(g, "Supply and demand, Wh a day", Pencil.StrongLabel, area.Left - MarginPt, area.Top - 11);
+        axes.DrawLevels(g, step, v => Figures.Number(v, 0));
+        for (var m = 0; m < 12; m++) DrawMonth(g, axes, m, energy);
+        DrawSupply(g, axes, energy);
+        Pencil.Text(g, "supply", Pencil.Label, area.Right + 6, axes.Y(energy.MonthlySupplyWhPerDay[11]));
+        Pencil.Text(g, "demand", Pencil.Label, area.Right + 6, axes.Y(energy.MonthlyDemandWhPerDay[11] / 2));
+    }
+
+    private static void DrawMonth(XGraphics g, Axes axes, int month, EnergyResult energy)
+    {
+        var demandTop = axes.Y(energy.MonthlyDemandWhPerDay[month]);
+        g.DrawRectangle(Ink.Pen(Ink.HairPt, Ink.Dark), Ink.Fill(Ink.Light), axes.X(month + 0.25), demandTop, axes.X(0.5) - axes.X(0), axes.Area.Bottom - demandTop);
+        Pencil.Text(g, Figures.MonthShort(month + 1), Pencil.QuietLabel, axes.X(month + 0.5), axes.Area.Bottom + 8, Anchor.Middle);
+    }
+
+    private static void DrawSupply(XGraphics g, Axes axes, EnergyResult energy)
+    {
+        var points = energy.MonthlySupplyWhPerDay.Select((wh, m) => axes.At(m + 0.5, wh)).ToArray();
+        g.DrawLines(Ink.Pen(Ink.FirmPt), points);
+        foreach (var p in points) g.DrawEllipse(Ink.Pen(Ink.FirmPt), Ink.Fill(1), p.X - 2, p.Y - 2, 4, 4);
+    }
+
+    private static void DrawStates(XGraphics g, XRect area, EnergyResult energy, double lowestAllowedFraction)
+    {
+        var states = energy.WorstMonthStates;
+        var days = Math.Max(1, states.Length / 24);
+        var axes = new Axes(area, 0, days * 24, 0, 1);
+        Pencil.Text(g, $"State of charge, %, in the worst month simulated: {Figures.Month(energy.WorstMonth)} of year {Figures.Number(energy.WorstMonthYear, 0)}", Pencil.StrongLabel, area.Left - MarginPt, area.Top - 11);
+        axes.DrawLevels(g, 0.25, v => Figures.Number(v * 100, 0));
+        for (var day = 5; day <= days; day += 5) Pencil.Text(g, Figures.Number(day, 0), Pencil.QuietLabel, axes.X((day - 0.5) * 24), area.Bottom + 8, Anchor.Middle);
+        Pencil.Text(g, "day", Pencil.QuietLabel, area.Left, area.Bottom + 8);
+        g.DrawLine(Ink.Dashed(Ink.ThinPt, Ink.Black, 3, 2), area.Left, axes.Y(lowestAllowedFraction), area.Right, axes.Y(lowestAllowedFraction));
+        Pencil.Text(g, $"disconnect {Figures.Number(lowestAllowedFraction * 100, 0)} %", Pencil.Label, area.Right + 6, axes.Y(lowestAllowedFraction));
+        if (states.Length < 2) return;
+        g.DrawLines(Ink.Pen(0.7), [.. states.Select((s, h) => axes.At(h, s))]);
+        DrawLowest(g, axes, energy);
+    }
+
+    private static void DrawLowest(XGraphics g, Axes axes, EnergyResult energy)
+    {
+        var lowest = energy.WorstMonthStates.Min();
+        var at = axes.At(energy.WorstMonthStates.IndexOf(lowest), lowest);
+        g.DrawEllipse(Ink.Pen(Ink.FirmPt), Ink.Fill(1), at.X - 2, at.Y - 2, 4, 4);
+        var onRight = at.X > axes.Area.Right - 60;
+        Pencil.Text(g, $"lowest {Figures.Number(lowest * 100, 0)} %", Pencil.Label, at.X + (onRight ? -5 : 5), at.Y + 7, onRight ? Anchor.End : Anchor.Start, whiteGround: true);
+    }
+}

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using TenderKit.Documents.Layout;
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Notes;
+
+namespace TenderKit.Documents.Forms;
+
+/// <summary>
+/// The safety and code notes of a bid as a PDF file: for each note the standard, why it applies here, what to do and who signs.
+/// Holds no amount of money. Same design and notes, same bytes.
+/// </summary>
+public static class NotesAppendix
+{
+    private static readonly ImmutableArray<Column> _card = [new("", FixedPt: 92), new("")];
+
+    public static byte[] Make(TenderDesign design, ImmutableArray<Note> notes)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        var head = design.Tender.Head;
+        return PdfPrinter.Print(new PaperDocument(
+            $"{head.Reference} {head.Title}: safety and code notes", head.Bidder, "Safety and code notes", $"{head.Reference}  ·  Safety and code notes", head.IssueDate, Blocks(design, notes)));
+    }
+
+    private static ImmutableArray<Block> Blocks(TenderDesign design, ImmutableArray<Note> notes)
+    {
+        Block[] body = [.. Topics(notes), .. Signatures(notes)];
+        return [.. Opening(design, notes), Contents.For(body), new PageBreak(), .. body];
+    }
+
+    private static IEnumerable<Block> Opening(TenderDesign design, ImmutableArray<Note> notes)
+    {
+        var head = design.Tender.Head;
+        yield return new Paragraph("Safety and code notes", TextStyle.BodyStrong);
+        yield return new Paragraph(head.Title, TextStyle.Title, AfterSteps: 1);
+        yield return new Paragraph($"{head.Reference}, {Figures.Date(head.IssueDate)}", TextStyle.Section, AfterSteps: 3);
+        yield return new Paragraph(
+            $"{Figures.Count(notes.Length, "note follows", "notes follow")}, each called up by a fact of this design. They do not replace local codes or the judgement of licensed practitioners: where a local code, the "
+            + "employer's requirements or the instructions of a maker differ, the stricter prevails.");
+        yield return new Paragraph("Standards are named without vouching for their edition. Before work starts the responsible person verifies the edition in force at the place of the works.");
+        yield return new Paragraph("Batteries, work at height, lifting, excavation and live traffic can kill. Nobody begins such work without the training, permits and equipment the law of the place asks for.");
+        yield return new Gap(2);
+    }
+
+    private static IEnumerable<Block> Topics(ImmutableArray<Note> notes)
+    {
+        foreach (var topic in notes.GroupBy(n => n.Topic))
+        {
+            yield return new Heading(1, topic.Key);
+            foreach (var note in topic) yield return Card(note);
+        }
+    }
+
+    private static TableBlock Card(Note note) => new(
+        null,
+        _card,
+        [Row.Of(note.Standard), Row.Of("Called up by", note.TriggeredBy), Row.Of("Why it applies", note.Why), Row.Of("What to do", note.Action), Row.Of("Who signs", note.Role)])
+    {
+        KeepTogether = true,
+    };
+
+    private static IEnumerable<Block> Signatures(ImmutableArray<Note> notes)
+    {
+        yield return new Heading(1, "Signatures");
+        yield return new Paragraph("Each person named signs for the notes under that name, before the work they concern begins.");
+        yield return new TableBlock(
+            "Persons responsible",
+            [new("Role", Share: 1.6), new("Notes", Side: Side.End, FixedPt: 36), new("Name and licence", Share: 1.3), new("Signature", Share: 1.1), new("Date", FixedPt: 60)],
+            [.. notes.GroupBy(n => n.Role).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => Row.Of(g.Key, Figures.Number(g.Count(), 0), "", "", "") with { LeastHeightPt = 32 })]);
+    }
+}

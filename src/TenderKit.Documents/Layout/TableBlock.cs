@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+
+namespace TenderKit.Documents.Layout;
+
+internal enum Side
+{
+    Start,
+    End,
+}
+
+/// <summary>A column: heading with its unit on a line of its own, share of the free width or a fixed width, and side.</summary>
+internal sealed record Column(string Head, string Unit = "", double Share = 1, Side Side = Side.Start, double? FixedPt = null);
+
+/// <summary>A row; a <paramref name="Strong"/> row is set in the heavier weight, a row of one cell is a title and spans the table.</summary>
+/// <param name="LeastHeightPt">Room to write in by hand, points; 0 for none.</param>
+internal sealed record Row(ImmutableArray<string> Cells, bool Strong = false, double LeastHeightPt = 0)
+{
+    public bool IsTitle => Cells.Length == 1;
+
+    public static Row Of(params string[] cells) => new([.. cells]);
+}
+
+/// <summary>
+/// A table. Its head is repeated on every page; a row is kept together unless it is taller than a page; a title row is kept with
+/// the row after it, and the last row with the one before. A table without heads is a list of names and values.
+/// </summary>
+internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Columns, ImmutableArray<Row> Rows) : Block
+{
+    private const double PadXPt = 4;
+    private const double PadYPt = 2.5;
+    private static readonly TextStyle _cell = TextStyle.Small;
+    private static readonly TextStyle _strong = TextStyle.SmallStrong;
+
+    /// <summary>Whether a table shorter than a page is never split.</summary>
+    public bool KeepTogether { get; init; }
+
+    private readonly Lazy<ImmutableArray<double>> _widths = new(() => Share(Columns));
+
+    public override double LeadHeight => CaptionHeight + HeadHeight + Rows.Take(KeepTogether ? Rows.Length : 2).Sum(r => Math.Min(Height(r, Broken(r)), KeepTogether ? Paper.TextHeightPt : 120));
+
+    private double CaptionHeight => Caption is null ? 0 : TextStyle.Section.Leading;
+
+    private bool HasHead => Columns.Any(c => c.Head.Length > 0);
+
+    private double HeadHeight => HasHead ? (HeadLines * _cell.Leading) + (2 * PadYPt) : 0;
+
+    private int HeadLines => Columns.Select((_, i) => HeadText(i).Length).Max();
+
+    public override void Place(PageFlow flow)
+    {
+        flow.Need(LeadHeight);
+        var label = Caption is null ? "" : flow.NextTable() + ". " + Caption;
+        PlaceHead(flow, label);
+        for (var i = 0; i < Rows.Length; i++)
+        {
+            var lines = Broken(Rows[i]);
+            var withNext = i + 1 < Rows.Length && (Rows[i].IsTitle || i + 2 == Rows.Length);
+            var needed = Height(Rows[i], lines) + (withNext ? Height(Rows[i + 1], Broken(Rows[i + 1])) : 0);
+            if (flow.Left < needed && !flow.AtTop) Continue(flow, label);
+            PlaceRow(flow, Rows[i], lines, label);
+        }
+
+        flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.ThinPt, Ink.Black);
+        flow.Snap();
+        flow.Y += 2 * TextStyle.Step;
+    }
+
+    private static ImmutableArray<double> Share(ImmutableArray<Column> columns)
+    {
+        var free = Paper.MeasurePt - columns.Sum(c => c.FixedPt ?? 0);
+        var shares = columns.Where(c => c.FixedPt is null).Sum(c => c.Share);
+        return [.. columns.Select(c => c.FixedPt ?? (free * c.Share / shares))];
+    }
+
+    private void Continue(PageFlow flow, string label)
+    {
+        flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.HairPt, Ink.Mid);
+        flow.NewPage();
+        PlaceHead(flow, label.Length == 0 ? "" : label + " (continued)");
+    }
+
+    private void PlaceHead(PageFlow flow, string label)
+    {
+        if (label.Length > 0)
+        {
+            flow.Line(LineBreaker.Break(label, TextStyle.Quiet, Paper.MeasurePt)[0], TextStyle.Quiet, Paper.LeftPt, flow.Y);
+            flow.Y += CaptionHeight;
+        }
+
+        flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.FirmPt, Ink.Black);
+        if (!HasHead) return;
+        for (var c = 0; c < Columns.Length; c++)
+        {
+            var lines = HeadText(c);
+            for (var l = 0; l < lines.Length; l++)
+            {
+                var unit = Columns[c].Unit.Length > 0 && l == lines.Length - 1;
+                Cell(flow, c, lines[l], unit ? TextStyle.Quiet : _strong, flow.Y + PadYPt + ((HeadLines - lines.Length + l) * _cell.Leading));
+            }
+        }
+
+        flow.Y += HeadHeight;
+        flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.ThinPt, Ink.Black);
+    }
+
+    private void PlaceRow(PageFlow flow, Row row, ImmutableArray<ImmutableArray<string>> lines, string label)
+    {
+        var style = row.Strong || row.IsTitle ? _strong : _cell;
+        var count = lines.Max(l => l.Length);
+        var top = flow.Y;
+        flow.Y += PadYPt;
+        for (var l = 0; l < count; l++)
+        {
+            if (flow.Left < _cell.Leading + PadYPt) Continue(flow, label);
+            for (var c = 0; c < lines.Length; c++)
+            {
+                if (l < lines[c].Length) Cell(flow, c, lines[c][l], style, flow.Y);
+            }
+
+            flow.Y += _cell.Leading;
+        }
+
+        flow.Y = Math.Max(flow.Y + PadYPt, top + row.LeastHeightPt);
+        flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.HairPt, Ink.Light);
+    }
+
+    private void Cell(PageFlow flow, int column, string text, TextStyle style, double top)
+    {
+        var start = Paper.LeftPt + _widths.Value.Take(column).Sum();
+        if (Columns[column].Side == Side.End) flow.LineRight(text, style, start + _widths.Value[column] - Pad(column, last: true), top);
+        else flow.Line(text, style, start + Pad(column, last: false), top);
+    }
+
+    /// <summary>Text of the outer columns stands on the edge of the measure.</summary>
+    private double Pad(int column, bool last) => (last ? column == Columns.Length - 1 : column == 0) ? 0 : PadXPt;
+
+    private ImmutableArray<string> HeadText(int c)
+    {
+        var lines = LineBreaker.Break(Columns[c].Head, _strong, Inner(c));
+        return Columns[c].Unit.Length == 0 ? lines : lines.Add(Fonts.Drawable(Columns[c].Unit));
+    }
+
+    private double Inner(int column) => _widths.Value[column] - Pad(column, last: false) - Pad(column, last: true);
+
+    private ImmutableArray<ImmutableArray<string>> Broken(Row row) =>
+        row.IsTitle
+            ? [LineBreaker.Break(row.Cells[0], _strong, Paper.MeasurePt)]
+            : [.. row.Cells.Select((cell, c) => LineBreaker.Break(cell, row.Strong ? _strong : _cell, Inner(c)))];
+
+    private static double Height(Row row, ImmutableArray<ImmutableArray<string>> lines) => Math.Max(row.LeastHeightPt, (lines.Max(l => l.Length) * _cell.Leading) + (2 * PadYPt));
+}

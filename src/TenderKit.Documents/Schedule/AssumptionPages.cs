@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using TenderKit.Documents.Layout;
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Settings;
+
+namespace TenderKit.Documents.Schedule;
+
+/// <summary>What the design rests on: rules, climate, schedules, methods.</summary>
+internal static class AssumptionPages
+{
+    public static IEnumerable<Block> Of(TenderDesign design)
+    {
+        yield return new Heading(1, "Assumptions");
+        yield return new Heading(2, "Methods");
+        yield return Methods();
+        yield return new Heading(2, "Design rules");
+        foreach (var block in Rules(design)) yield return block;
+        if (design.Sites.IsEmpty) yield break;
+        yield return new Heading(2, "Climate");
+        yield return Climate(design);
+        yield return new Heading(2, "Lighting schedules");
+        yield return Schedules(design);
+        yield return new Heading(2, "Hand method beside the simulation");
+        yield return new Paragraph("For each kit the site with the least margin. The hand method is a check a reader can repeat; the simulation decides.") { KeepWithNext = true };
+        foreach (var kit in design.Kits) yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
+    }
+
+    private static ItemList Methods() => new(
+    [
+        "Light: point by point over the grid of the road or yard, maintained values; the widest spacing that meets every limit of the class, then the lowest level that still meets it.",
+        "Energy: hour by hour over many synthetic years whose long-run monthly means are the climate of the site, with battery limits, disconnect and reconnect, own use and losses. A hand method stands beside it and decides nothing.",
+        "Dark night: any hour with less light than asked. The upper 90 % bound of the mean number a year must not pass the number asked for.",
+        "Autonomy: usable battery energy at end of life, in the coldest month, over the energy of the longest month's night.",
+        "Structure: wind on shaft, module, luminaire and enclosure; stress of the shaft; overturning of the block. A screening calculation.",
+    ]);
+
+    private static IEnumerable<Block> Rules(TenderDesign design)
+    {
+        var money = new MoneyFree(design);
+        var shown = design.Rules.Where(r => money.Allows(r.Id + " " + r.Where + " " + r.Unit + " " + r.Source)).ToImmutableArray();
+        yield return new Paragraph("Every margin and derating factor is a rule with a range. A rule the tender changed is marked changed; one outside its range is marked and raises a warning.") { KeepWithNext = true };
+        yield return new TableBlock(
+            "Design rules in use",
+            [
+                new("Rule", Share: 2.2), new("Value", Side: Side.End, FixedPt: 46), new("Unit", FixedPt: 40), new("Range", Side: Side.End, FixedPt: 66),
+                new("Source", Share: 1.8), new("Used in", Share: 1.5), new("Mark", FixedPt: 58),
+            ],
+            [.. shown.Select(r => new Row([r.Id, Figures.Short(r.Value), r.Unit, $"{Figures.Short(r.Low)} to {Figures.Short(r.High)}", r.Source, r.Where, Mark(r)], Strong: !r.InRange))]);
+        if (shown.Length < design.Rules.Length) yield return new Paragraph($"{Figures.Count(design.Rules.Length - shown.Length, "rule is", "rules are")} commercial and not part of the technical envelope.");
+    }
+
+    private static string Mark(DesignRule rule) => (rule.Overridden, rule.InRange) switch
+    {
+        (false, true) => "",
+        (true, true) => "changed",
+        (false, false) => "OUT OF RANGE",
+        (true, false) => "changed, OUT OF RANGE",
+    };
+
+    private static TableBlock Climate(TenderDesign design) => new(
+        "Climate of each site",
+        [
+            new("Sites", Share: 1.4), new("Grade", FixedPt: 112), new("Source", Share: 2), new("Station", "km", 1, Side.End, 46), new("Taken at", "fraction", 1, Side.End, 46), new("Dullest month", "kWh/m²", 1, Side.End, 52),
+        ],
+        [.. design.Sites
+            .GroupBy(s => (s.Climate.Monthly.Grade, s.Climate.Monthly.Source, s.Climate.Monthly.NearestStationKm, s.Climate.CautiousFactor, Least: s.Climate.Monthly.IrradiationKWhPerM2.Min()))
+            .Select(g => Row.Of(
+                Words.List(g.Select(s => s.Site.Id), 24), Words.Of(g.Key.Grade), g.Key.Source, g.Key.NearestStationKm is { } km ? Figures.Number(km, 0) : "–",
+                Figures.Number(g.Key.CautiousFactor, 2), Figures.Number(g.Key.Least, 2)))]);
+
+    private static TableBlock Schedules(TenderDesign design) => new(
+        "Lighting schedules as understood",
+        [new("Schedule", Share: 1), new("Hours and levels", Share: 3), new("Sites", Side: Side.End, FixedPt: 40), new("Longest month", "full hours", 1, Side.End, 62)],
+        [.. design.Sites.GroupBy(s => s.Site.Schedule.Name).Select(g => Row.Of(
+            g.Key, Words.Of(g.First().Site.Schedule), Figures.Number(g.Count(), 0), Figures.Number(g.Max(s => s.Climate.Lamp.LongestMonthFullHours), 1)))]);
+}

@@ -1,0 +1,24 @@
+using TenderKit.Tendering.Design;
+
+namespace TenderKit.Documents.Schedule;
+
+/// <summary>Finds the site of a kit that leaves the least margin, to show its pictures.</summary>
+internal static class Governing
+{
+    /// <summary>Site behind the check with the least margin among those whose id begins with one of the prefixes; else the kit's first site.</summary>
+    public static SiteDesign Site(TenderDesign design, Kit kit, params string[] prefixes)
+    {
+        var governing = kit.Checks.Zip(kit.CheckSites)
+            .Where(pair => prefixes.Any(p => pair.First.Id.StartsWith(p, StringComparison.Ordinal)))
+            .OrderBy(pair => pair.First.MarginFraction ?? double.PositiveInfinity)
+            .Select(pair => pair.Second)
+            .FirstOrDefault();
+        return design.Sites.FirstOrDefault(s => s.Site.Id == governing) ?? design.Sites.First(s => s.KitId == kit.Id);
+    }
+
+    public static SiteDesign OfLight(TenderDesign design, Kit kit) => Site(design, kit, "light.", "lighting.");
+
+    public static SiteDesign OfEnergy(TenderDesign design, Kit kit) => Site(design, kit, "energy.", "battery.", "array.", "reliability.");
+
+    public static SiteDesign OfStructure(TenderDesign design, Kit kit) => Site(design, kit, "foundation.", "pole.", "structure.");
+}

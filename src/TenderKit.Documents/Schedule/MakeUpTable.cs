@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Documents.Layout;
+using TenderKit.Tendering.Design;
+
+namespace TenderKit.Documents.Schedule;
+
+/// <summary>What one pole of a kit is made of.</summary>
+internal static class MakeUpTable
+{
+    public static TableBlock Of(Kit kit) => new(
+        $"Make-up of one pole of kit {kit.Id}",
+        [new("Item", Share: 1.5), new("Part", FixedPt: 62), new("Description and ratings", Share: 4.6), new("Count", Side: Side.End, FixedPt: 46)],
+        [.. Parts(kit.Parts), .. Circuits(kit.Parts), .. Protection(kit.Parts)]);
+
+    private static IEnumerable<Row> Parts(PoleParts p)
+    {
+        yield return Line("Luminaire", p.Luminaire, 1);
+        yield return Line("Photovoltaic module", p.Module, p.ModuleCount);
+        yield return Line("Battery", p.Battery, p.BatteryCount);
+        yield return Line("Charge controller", p.Controller, 1);
+        yield return Line("Pole", p.Pole, 1);
+        yield return Line("Module bracket", p.Bracket, 1);
+        yield return Line("Enclosure", p.Enclosure, 1);
+        yield return Line("Foundation", p.Foundation, 1);
+    }
+
+    private static IEnumerable<Row> Circuits(PoleParts p) => p.Circuits.Select(c =>
+        Line("Cable, " + c.Name, c.Cable, Figures.Number(c.LengthM, 1) + " m", $"{Figures.Number(c.CurrentA, 1)} A of {Figures.Number(c.CapacityA, 0)} A; drop {Figures.Percent(c.DropFraction, 1)}"));
+
+    private static IEnumerable<Row> Protection(PoleParts p)
+    {
+        foreach (var circuit in p.Circuits.Where(c => c.Fuse is not null)) yield return Line("Fuse, " + circuit.Name, circuit.Fuse!, 1);
+        foreach (var same in p.OtherProtection.GroupBy(d => d.Code)) yield return Line(Name(same.First().Kind), same.First(), same.Count());
+    }
+
+    private static string Name(ProtectionKind kind) => kind switch
+    {
+        ProtectionKind.SurgeArrester => "Surge arrester",
+        ProtectionKind.EarthElectrode => "Earth electrode",
+        _ => "Fuse",
+    };
+
+    private static Row Line(string item, Part part, int count) => Line(item, part, Figures.Number(count, 0), "");
+
+    private static Row Line(string item, Part part, string count, string duty)
+    {
+        var ratings = string.Join("; ", new[] { PartRatings.Of(part), duty }.Where(t => t.Length > 0 && t != "–"));
+        return new Row(ImmutableArray.Create(item, part.Code, ratings.Length == 0 ? part.Description : part.Description + "\n" + ratings, count));
+    }
+}

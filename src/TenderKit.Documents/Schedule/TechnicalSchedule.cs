@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using TenderKit.Documents.Layout;
+using TenderKit.Tendering.Design;
+
+namespace TenderKit.Documents.Schedule;
+
+/// <summary>
+/// The technical schedule of a bid as a PDF file: what is offered, what it was checked against, and what it rests on.
+/// Holds no amount of money. Same design, same bytes.
+/// </summary>
+public static class TechnicalSchedule
+{
+    public static byte[] Make(TenderDesign design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        var head = design.Tender.Head;
+        return PdfPrinter.Print(new PaperDocument(
+            $"{head.Reference} {head.Title}: technical schedule", head.Bidder, "Technical schedule", $"{head.Reference}  ·  Technical schedule", head.IssueDate, Blocks(design)));
+    }
+
+    private static ImmutableArray<Block> Blocks(TenderDesign design)
+    {
+        Block[] body =
+        [
+            .. SummaryPage.Of(design), new PageBreak(), .. Kits(design), new PageBreak(), .. SiteTables.Of(design), .. AssumptionPages.Of(design),
+            .. ClosingPages.Unmet(design), .. Warnings.Pages(design), .. ClosingPages.Sources(design),
+        ];
+        return [.. CoverPage.Of(design), new PageBreak(), Contents.For(body), new PageBreak(), .. body];
+    }
+
+    private static IEnumerable<Block> Kits(TenderDesign design)
+    {
+        yield return new Heading(1, "Kits");
+        if (design.Kits.IsEmpty) yield return new Paragraph("None.");
+        for (var i = 0; i < design.Kits.Length; i++)
+        {
+            if (i > 0) yield return new PageBreak();
+            foreach (var block in KitPages.Of(design, design.Kits[i])) yield return block;
+        }
+    }
+}

@@ -1,0 +1,16 @@
+using TenderKit.Catalog.Families;
+using TenderKit.Tendering.Design;
+
+namespace TenderKit.Documents.Schedule;
+
+/// <summary>The different parts of one pole.</summary>
+internal static class UsedParts
+{
+    public static IEnumerable<Part> Of(PoleParts p) =>
+        new Part?[] { p.Luminaire, p.Module, p.Battery, p.Controller, p.Pole, p.Bracket, p.Enclosure, p.Foundation }
+            .Concat(p.Circuits.Select(c => c.Cable))
+            .Concat(p.Circuits.Select(c => c.Fuse))
+            .Concat(p.OtherProtection)
+            .OfType<Part>()
+            .DistinctBy(part => part.Code);
+}

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using TenderKit.Documents.Layout;
+using TenderKit.Sizing.Climate;
+using TenderKit.Sizing.Energy;
+using TenderKit.Sizing.Lighting;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Documents.Schedule;
+
+/// <summary>Values of the closed lists in words.</summary>
+internal static class Words
+{
+    public static string Of(ClimateGrade grade) => grade switch
+    {
+        ClimateGrade.SuppliedWithSource => "supplied, source named",
+        ClimateGrade.SuppliedUnsourced => "supplied, no source named",
+        ClimateGrade.EstimateNear => "estimate, station within 300 km",
+        ClimateGrade.EstimateFar => "estimate, no station within 300 km",
+        _ => throw new ArgumentOutOfRangeException(nameof(grade), grade, null),
+    };
+
+    public static string Of(SiteKind kind) => kind switch
+    {
+        SiteKind.Road => "road",
+        SiteKind.Path => "path",
+        SiteKind.Yard => "yard",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
+    };
+
+    public static string Of(Arrangement arrangement) => arrangement switch
+    {
+        Arrangement.SingleSided => "single sided",
+        Arrangement.Staggered => "staggered",
+        Arrangement.Opposite => "opposite",
+        _ => throw new ArgumentOutOfRangeException(nameof(arrangement), arrangement, null),
+    };
+
+    public static string Of(BatteryChemistry chemistry) => chemistry switch
+    {
+        BatteryChemistry.FloodedLeadAcid => "flooded lead-acid",
+        BatteryChemistry.AgmLeadAcid => "AGM lead-acid",
+        BatteryChemistry.GelLeadAcid => "gel lead-acid",
+        BatteryChemistry.TubularLeadAcid => "tubular lead-acid",
+        BatteryChemistry.LithiumIronPhosphate => "lithium iron phosphate",
+        _ => throw new ArgumentOutOfRangeException(nameof(chemistry), chemistry, null),
+    };
+
+    public static string Of(ControlKind kind) => kind == ControlKind.Tracking ? "maximum-power tracking" : "pulse-width control";
+
+    /// <summary>A schedule in one sentence, as understood.</summary>
+    public static string Of(LightingSchedule schedule)
+    {
+        var parts = schedule.Parts.Select(p =>
+            $"{Moment(p.FromAnchor, p.FromOffsetH)} to {Moment(p.ToAnchor, p.ToOffsetH)} at {Figures.Percent(p.LevelFraction)}"
+            + (p.PresenceFraction < 1 ? $", called for {Figures.Percent(p.PresenceFraction)} of the time" : ""));
+        var rest = $"{(schedule.Parts.IsEmpty ? "the whole night" : "rest of the night")} at {Figures.Percent(schedule.RestLevelFraction)}";
+        return string.Join("; ", parts.Append(rest));
+    }
+
+    /// <summary>Ids in a row, the first few of many.</summary>
+    public static string List(IEnumerable<string> ids, int most = 10)
+    {
+        var all = ids.ToImmutableArray();
+        return all.Length <= most + 1 ? string.Join(", ", all) : string.Join(", ", all.Take(most)) + $" and {Figures.Number(all.Length - most, 0)} more";
+    }
+
+    private static string Moment(NightAnchor anchor, double offsetH)
+    {
+        var name = anchor switch { NightAnchor.Dusk => "dusk", NightAnchor.Midnight => "midnight", _ => "dawn" };
+        if (offsetH == 0) return name;
+        return $"{name} {(offsetH > 0 ? "+" : "−")} {Figures.Short(Math.Abs(offsetH))} h";
+    }
+}
