@@ -58,7 +58,8 @@ public static class BillBuilder
             string lot, bool only, ImmutableArray<ScheduleLine> schedule, ImmutableArray<KitPoles> kitPoles, ImmutableArray<KitItem> makeUp, ImmutableArray<Part> parts)
         {
             var perPole = makeUp.ToImmutableDictionary(m => (m.KitId, m.PartCode), m => m.PerPole);
-            var input = new LotInput(lot, only, schedule.Count(s => s.Lot == lot), [.. kitPoles.Where(k => k.Lot == lot)], perPole, parts);
+            var unsurveyed = _design.Sites.Count(s => s.Site.Lot == lot && !s.Site.SoilStated);
+            var input = new LotInput(lot, only, schedule.Count(s => s.Lot == lot), unsurveyed, [.. kitPoles.Where(k => k.Lot == lot)], perPole, parts);
             return new LotBill(input, _services, _rates, _inputs, _ledger);
         }
 

@@ -59,7 +59,7 @@ public class WorkbookTests
         Assert.Equal("Quantities!E8*Quantities!E23", WorkbookText.Formula(workbook, "Bill A", WorkbookText.Find(workbook, "Bill A", "A", "A.2.01", "D")));
         Assert.Equal("Sites!J7", WorkbookText.Formula(workbook, "Quantities", "E8"));
         Assert.Equal("SUM(J7:J9)", WorkbookText.Formula(workbook, "Sites", "J10"));
-        Assert.Equal("SUM(F8:F9)", WorkbookText.Formula(workbook, "Bill A", "F10"));
+        Assert.Equal("SUM(F9:F10)", WorkbookText.Formula(workbook, "Bill A", "F11"));
         var part = WorkbookText.Find(workbook, "Summary", "B", "Preliminaries", "");
         Assert.Equal($"SUM(C{part}:D{part})", WorkbookText.Formula(workbook, "Summary", "E" + part));
     }
@@ -192,6 +192,56 @@ public class WorkbookTests
 
         Assert.Equal(["Summary", "Sites", "Quantities", "Bill", "Price schedule", "Delivery", "Terms"], WorkbookText.SheetNames(PriceWorkbook.Make(design, BillBuilder.Build(design).Value!)));
     }
+
+    [SkippableFact]
+    public void Lots_with_awkward_names_get_sheets_that_calculate()
+    {
+        Office.SkipIfAbsent();
+        string[] lots = ["North/1", "north:1", "East's [long] lot with a name beyond what a sheet can bear"];
+        var design = Design with { Sites = [.. Design.Sites.Select((s, i) => s with { Site = s.Site with { Lot = lots[i] } })] };
+        var bill = BillBuilder.Build(design).Value!;
+        var workbook = PriceWorkbook.Make(design, bill);
+
+        Assert.All(WorkbookText.SheetNames(workbook), name => Assert.InRange(name.Length, 1, 31));
+        Assert.Equal(LedgerValues.Evaluate(bill.Ledger)[bill.GrandTotal], Number(Last(Office.Recalculated(workbook).Tables["Summary"]!.Rows, "Total, tax included, KES")));
+    }
+
+    [SkippableFact]
+    public void Cents_round_as_a_spreadsheet_program_rounds_them_halves_too()
+    {
+        Office.SkipIfAbsent();
+        var book = new Book(Design.Tender.Head, "rounding", new Ledger([]));
+        var sheet = book.Add("Cents");
+        sheet.Columns(10, 10, 10);
+        for (var i = 1; i <= 2000; i++)
+        {
+            var quantity = sheet.Formula(i, 1, new Literal(((i * 7 % 199) + 1) / 10m), Look.Money);
+            var rate = sheet.Formula(i, 2, new Literal(((i * 13 % 1999 * 10) + 5) / 100m), Look.Money);
+            sheet.Formula(i, 3, new Rounded(Cells.Times(quantity, rate), 2), Look.Money);
+        }
+
+        var workbook = book.Save();
+        var recalculated = Office.Recalculated(workbook);
+
+        Assert.All(WorkbookText.Formulas(workbook), f => Assert.Equal(f.Cached!.Value, At(recalculated, f.Sheet, f.Address)));
+    }
+
+    [Fact]
+    public void The_hand_calculation_in_formulas_gives_what_the_hand_method_gives()
+    {
+        var rows = Office.Read(CalculationWorkbook.Make(Design, Bill)).Tables["Hand calculation"]!.Rows.Cast<DataRow>().ToArray();
+        var hand = Design.Sites[0].Energy.Hand;
+        double Of(string label) => (double)rows.First(r => r[0] is string text && text.StartsWith(label, StringComparison.Ordinal))[1];
+
+        Assert.Equal(hand.BatteryRatedWh, Of("Battery needed"), 6);
+        Assert.Equal(hand.ArrayRatioWp, Of("Array by ratio"), 6);
+        Assert.Equal(hand.ArrayRecoveryWp, Of("Array by recovery"), 6);
+        Assert.Equal(hand.ArrayWp, Of("Array needed"), 6);
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Reads_as_approved(string kind) => Approved.Check(kind + "-workbook", WorkbookText.View(Make(kind)));
 
     private static byte[] Make(string kind) => kind switch
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.IO.Compression;
+using System.Text;
 using System.Xml.Linq;
 
 namespace TenderKit.Documents.Tests.Workbooks;
@@ -16,6 +17,26 @@ internal static class WorkbookText
     public static XDocument Sheet(byte[] workbook, string name) => Part(workbook, PartName(workbook, name));
 
     public static string? Formula(byte[] workbook, string sheet, string address) => Cell(Sheet(workbook, sheet), address)?.Element(Main + "f")?.Value;
+
+    /// <summary>Every sheet as text: address, then the text, the number to ten digits, or the formula with its value.</summary>
+    public static string View(byte[] workbook)
+    {
+        var text = new StringBuilder();
+        foreach (var name in SheetNames(workbook))
+        {
+            text.Append("== ").Append(name).Append(" ==\n");
+            foreach (var cell in Sheet(workbook, name).Descendants(Main + "c").Where(c => c.Value.Length > 0)) text.Append(View(cell)).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    private static string View(XElement cell)
+    {
+        var formula = cell.Element(Main + "f")?.Value;
+        var value = Value(cell) is { } number ? ((double)number).ToString("G10", CultureInfo.InvariantCulture) : cell.Value;
+        return cell.Attribute("r")!.Value + "\t" + (formula is null ? value : "=" + formula + "\t" + value);
+    }
 
     /// <summary>Every formula cell: sheet, address, formula, cached value.</summary>
     public static IEnumerable<(string Sheet, string Address, string Formula, decimal? Cached)> Formulas(byte[] workbook) =>
