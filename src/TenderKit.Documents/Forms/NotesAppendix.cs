@@ -16,9 +16,14 @@ public static class NotesAppendix
     public static byte[] Make(TenderDesign design, ImmutableArray<Note> notes)
     {
         ArgumentNullException.ThrowIfNull(design);
+        return PdfPrinter.Print(Document(design, notes));
+    }
+
+    internal static PaperDocument Document(TenderDesign design, ImmutableArray<Note> notes)
+    {
         var head = design.Tender.Head;
-        return PdfPrinter.Print(new PaperDocument(
-            $"{head.Reference} {head.Title}: safety and code notes", head.Bidder, "Safety and code notes", $"{head.Reference}  ·  Safety and code notes", head.IssueDate, Blocks(design, notes)));
+        return new PaperDocument(
+            $"{head.Reference} {head.Title}: safety and code notes", head.Bidder, "Safety and code notes", $"{head.Reference}  ·  Safety and code notes", head.IssueDate, Blocks(design, notes));
     }
 
     private static ImmutableArray<Block> Blocks(TenderDesign design, ImmutableArray<Note> notes)
@@ -56,15 +61,19 @@ public static class NotesAppendix
         [Row.Of(note.Standard), Row.Of("Called up by", note.TriggeredBy), Row.Of("Why it applies", note.Why), Row.Of("What to do", note.Action), Row.Of("Who signs", note.Role)])
     {
         KeepTogether = true,
+        Large = true,
     };
 
     private static IEnumerable<Block> Signatures(ImmutableArray<Note> notes)
     {
         yield return new Heading(1, "Signatures");
-        yield return new Paragraph("Each person named signs for the notes under that name, before the work they concern begins.");
+        yield return new Paragraph("Each person named signs for the notes under that name, before the work they concern begins.") { KeepWithNext = true };
         yield return new TableBlock(
             "Persons responsible",
             [new("Role", Share: 1.6), new("Notes", Side: Side.End, FixedPt: 36), new("Name and licence", Share: 1.3), new("Signature", Share: 1.1), new("Date", FixedPt: 60)],
-            [.. notes.GroupBy(n => n.Role).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => Row.Of(g.Key, Figures.Number(g.Count(), 0), "", "", "") with { LeastHeightPt = 32 })]);
+            [.. notes.GroupBy(n => n.Role).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => Row.Of(g.Key, Figures.Number(g.Count(), 0), "", "", "") with { LeastHeightPt = 32 })])
+        {
+            KeepTogether = true,
+        };
     }
 }

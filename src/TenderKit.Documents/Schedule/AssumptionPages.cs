@@ -20,9 +20,13 @@ internal static class AssumptionPages
         yield return Climate(design);
         yield return new Heading(2, "Lighting schedules");
         yield return Schedules(design);
-        yield return new Heading(2, "Hand method beside the simulation");
+        yield return new Heading(2, "Energy by month, and by hand beside the simulation");
         yield return new Paragraph("For each kit the site with the least margin. The hand method is a check a reader can repeat; the simulation decides.") { KeepWithNext = true };
-        foreach (var kit in design.Kits) yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
+        foreach (var site in design.Kits.Select(kit => Governing.OfEnergy(design, kit)))
+        {
+            yield return EnergyTables.Months(site);
+            yield return EnergyTables.HandBesideSimulation(site);
+        }
     }
 
     private static ItemList Methods() => new(
@@ -43,7 +47,7 @@ internal static class AssumptionPages
             "Design rules in use",
             [
                 new("Rule", Share: 2.2), new("Value", Side: Side.End, FixedPt: 46), new("Unit", FixedPt: 40), new("Range", Side: Side.End, FixedPt: 66),
-                new("Source", Share: 1.8), new("Used in", Share: 1.5), new("Mark", FixedPt: 58),
+                new("Source", Share: 1.8), new("Used in", Share: 1.5), new("Mark", FixedPt: 68),
             ],
             [.. shown.Select(r => new Row([r.Id, Figures.Short(r.Value), r.Unit, $"{Figures.Short(r.Low)} to {Figures.Short(r.High)}", r.Source, r.Where, Mark(r)], Strong: !r.InRange))]);
         if (shown.Length < design.Rules.Length) yield return new Paragraph($"{Figures.Count(design.Rules.Length - shown.Length, "rule is", "rules are")} commercial and not part of the technical envelope.");
@@ -54,7 +58,7 @@ internal static class AssumptionPages
         (false, true) => "",
         (true, true) => "changed",
         (false, false) => "OUT OF RANGE",
-        (true, false) => "changed, OUT OF RANGE",
+        (true, false) => "changed,\nOUT OF RANGE",
     };
 
     private static TableBlock Climate(TenderDesign design) => new(

@@ -13,9 +13,14 @@ public static class TechnicalSchedule
     public static byte[] Make(TenderDesign design)
     {
         ArgumentNullException.ThrowIfNull(design);
+        return PdfPrinter.Print(Document(design));
+    }
+
+    internal static PaperDocument Document(TenderDesign design)
+    {
         var head = design.Tender.Head;
-        return PdfPrinter.Print(new PaperDocument(
-            $"{head.Reference} {head.Title}: technical schedule", head.Bidder, "Technical schedule", $"{head.Reference}  ·  Technical schedule", head.IssueDate, Blocks(design)));
+        return new PaperDocument(
+            $"{head.Reference} {head.Title}: technical schedule", head.Bidder, "Technical schedule", $"{head.Reference}  ·  Technical schedule", head.IssueDate, Blocks(design));
     }
 
     private static ImmutableArray<Block> Blocks(TenderDesign design)
