@@ -1,1 +1,8 @@
-return 0;
+using System.Globalization;
+using TenderKit.Cli;
+
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
+CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
+return App.Run(args, Console.Out, Console.Error);

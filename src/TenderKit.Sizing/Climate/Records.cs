@@ -30,6 +30,7 @@ public enum ClimateGrade
 /// <param name="Grade">How far it can be trusted.</param>
 /// <param name="Source">Where it comes from, as printed.</param>
 /// <param name="NearestStationKm">Distance to the nearest station of an estimate, km, or null.</param>
+/// <param name="TemperatureStationKm">Distance to the nearest station of estimated temperatures, km, or null.</param>
 public sealed record MonthlyClimate(
     double LatitudeDegrees,
     double LongitudeDegrees,
@@ -41,7 +42,8 @@ public sealed record MonthlyClimate(
     double RecordHighC,
     ClimateGrade Grade,
     string Source,
-    double? NearestStationKm = null);
+    double? NearestStationKm = null,
+    double? TemperatureStationKm = null);
 
 /// <summary>One station of the built-in reference table; temperatures are null where the table holds sunshine only.</summary>
 public sealed record ReferenceStation(

@@ -34,8 +34,20 @@ public sealed record WindForce(string Name, double ForceN, double HeightM)
 }
 
 /// <summary>Characteristic loads at the pole base and the checks of the shaft.</summary>
+/// <param name="Forces">The shaft first, then the items in the order given.</param>
+/// <param name="BaseShearN">Sum of the forces, N.</param>
+/// <param name="BaseMomentNm">Sum of the forces times their heights, Nm.</param>
+/// <param name="BaseStressMPa">Bending stress at the base, MPa.</param>
+/// <param name="HeadDeflectionM">Horizontal deflection of the shaft's top, m.</param>
 public sealed record PoleLoad(
-    ImmutableArray<WindForce> Forces, double BaseShearN, double BaseMomentNm, double BaseStressMPa, double HeadDeflectionM);
+    ImmutableArray<WindForce> Forces, double BaseShearN, double BaseMomentNm, double BaseStressMPa, double HeadDeflectionM)
+{
+    /// <summary>Greatest bending stress anywhere along the shaft, MPa; above the base's where a slender top governs.</summary>
+    public double GreatestStressMPa { get; init; }
+
+    /// <summary>Height of <see cref="GreatestStressMPa"/> above ground, m.</summary>
+    public double GreatestStressHeightM { get; init; }
+}
 
 /// <summary>Soil for the foundation: allowable lateral bearing per metre of depth and allowable bearing pressure.</summary>
 public sealed record SoilClass(string Name, double LateralBearingKPaPerM, double BearingKPa);

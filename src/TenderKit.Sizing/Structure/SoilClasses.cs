@@ -1,6 +1,11 @@
 namespace TenderKit.Sizing.Structure;
 
-/// <summary>Three soil classes to choose from; an unknown soil takes the worst.</summary>
+/// <summary>
+/// Three soil classes to choose from; an unknown soil takes the worst. Presumptive values of IBC table 1806.2 (from memory):
+/// dense is class 3, sandy gravel and gravel (3000 psf, 200 psf/ft); medium is class 4, sand and silty or clayey sand and gravel
+/// (2000 psf, 150 psf/ft); soft is class 5, clay, silt and their mixtures (1500 psf, 100 psf/ft). Peat, fill, loose or expansive
+/// ground is none of them and needs an investigation. The doubling of 1806.3.4 is not taken.
+/// </summary>
 public static class SoilClasses
 {
     public static readonly SoilClass Dense = new("dense", 31.4, 143.6);

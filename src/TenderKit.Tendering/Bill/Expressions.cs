@@ -31,3 +31,12 @@ public sealed record Rounded(Expression Inner, int Decimals) : Expression;
 
 /// <summary>Next whole number up, as a spreadsheet's ROUNDUP(x, 0) does for x of zero or more.</summary>
 public sealed record RoundedUp(Expression Inner) : Expression;
+
+/// <summary>Quotient of two expressions; the divisor must not be zero.</summary>
+public sealed record Quotient(Expression Dividend, Expression Divisor) : Expression;
+
+/// <summary>Greatest of several expressions, as a spreadsheet's MAX.</summary>
+public sealed record Greatest(ImmutableArray<Expression> Terms) : Expression;
+
+/// <summary>Least of several expressions, as a spreadsheet's MIN.</summary>
+public sealed record Least(ImmutableArray<Expression> Terms) : Expression;

@@ -30,13 +30,36 @@ public sealed record BillPart(int Number, string Title, ImmutableArray<BillLine>
 /// <param name="Profit">Profit.</param>
 /// <param name="Rate">Rate as billed.</param>
 public sealed record RateBuildUp(
-    string PartCode, string Description, string Unit, CellId Supply, CellId Freight, CellId Duty, CellId Cost, CellId Overhead, CellId Finance, CellId Profit, CellId Rate);
+    string PartCode, string Description, string Unit, CellId Supply, CellId Freight, CellId Duty, CellId Cost, CellId Overhead, CellId Finance, CellId Profit, CellId Rate)
+{
+    /// <summary>Price as the catalogue states it.</summary>
+    public required CellId Price { get; init; }
+
+    /// <summary>Currency of <see cref="Price"/>.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>Tender currency for one unit of <see cref="Currency"/>.</summary>
+    public required CellId Exchange { get; init; }
+}
 
 /// <summary>Row of the site schedule that drives the quantities.</summary>
 public sealed record ScheduleLine(string SiteId, string Name, string Lot, string KitId, CellId Poles);
 
 /// <summary>A lot and the cell of its total, tax included.</summary>
 public sealed record LotTotal(string Lot, CellId Total);
+
+/// <summary>Poles of one kit in one lot.</summary>
+public sealed record KitPoles(string Lot, string KitId, CellId Poles);
+
+/// <summary>What one pole of a kit takes of one part or service.</summary>
+public sealed record KitItem(string KitId, string PartCode, string Description, string Unit, CellId PerPole);
+
+/// <summary>Closing of one lot.</summary>
+/// <param name="Collections">One cell for each part of the bill, in its order.</param>
+/// <param name="PartsTotal">Sum of the parts before contingency.</param>
+/// <param name="WithContingency">Sum with contingency.</param>
+public sealed record LotSummary(
+    string Lot, ImmutableArray<CellId> Collections, CellId PartsTotal, CellId Contingency, CellId WithContingency, CellId Tax, CellId Total);
 
 /// <summary>The whole bill as cells.</summary>
 /// <param name="Ledger">All cells; rates are formulas on the build-up.</param>
@@ -52,4 +75,20 @@ public sealed record BillOfQuantities(
     CellId Contingency,
     CellId Tax,
     CellId GrandTotal,
-    ImmutableArray<LotTotal> Lots);
+    ImmutableArray<LotTotal> Lots)
+{
+    /// <summary>Quantity take-off: poles by lot and kit.</summary>
+    public ImmutableArray<KitPoles> KitPoles { get; init; } = [];
+
+    /// <summary>Quantity take-off: make-up of one pole of each kit.</summary>
+    public ImmutableArray<KitItem> MakeUp { get; init; } = [];
+
+    /// <summary>Closing of each lot, in the order of <see cref="Lots"/>.</summary>
+    public ImmutableArray<LotSummary> LotSummaries { get; init; } = [];
+
+    /// <summary>The input cell of a name such as <c>in.tax</c>.</summary>
+    public CellId Input(string name) => Inputs.First(i => i.Value.Name == name).Value;
+
+    /// <summary>Lines of one part that belong to a lot.</summary>
+    public IEnumerable<BillLine> LinesOf(BillPart part, string lot) => part.Lines.Where(line => Lots.Length == 1 || line.Lot == lot);
+}

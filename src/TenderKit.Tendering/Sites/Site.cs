@@ -20,7 +20,7 @@ public enum SiteKind
 /// <param name="WidthM">Width of the lit strip, or the short side of a yard, m.</param>
 /// <param name="FixedPoles">Number of poles asked for, or null to find it.</param>
 /// <param name="ShadedFraction">Irradiation lost to obstacles, fraction.</param>
-/// <param name="MountingHeightsM">Heights allowed, m, ascending.</param>
+/// <param name="MountingHeightsM">Least and greatest mounting height allowed, m, ascending; one value when only one is.</param>
 /// <param name="BasicWindMPerS">Basic wind speed (10-minute mean at 10 m, category II), m/s.</param>
 /// <param name="SoilStated">False when the soil was not stated and the worst class was taken.</param>
 /// <param name="ClimateFile">Climate file for this site, or null for the tender's default or the estimate.</param>

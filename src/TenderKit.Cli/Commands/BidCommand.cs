@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using TenderKit.Documents.Bids;
+using TenderKit.Documents.Machine;
+using TenderKit.Sizing.Basics;
+using TenderKit.Tendering.Bill;
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Notes;
+using TenderKit.Tendering.Settings;
+
+namespace TenderKit.Cli.Commands;
+
+/// <summary><c>bid</c>: size, choose, price, write every document.</summary>
+internal static class BidCommand
+{
+    public static Command Make(Terminal terminal)
+    {
+        var tender = CommonOptions.TenderFile();
+        var folder = new Option<string?>("--out") { Description = "Folder for the documents; by default output/<reference>." };
+        var format = CommonOptions.Format();
+        var command = new Command("bid", "Sizes every site, chooses parts, prices them and writes every document of the bid.") { tender, folder, format };
+        command.SetAction(parsed => Run(parsed.GetRequiredValue(tender), parsed.GetValue(folder), parsed.GetValue(format) == "json", terminal));
+        return command;
+    }
+
+    private static int Run(string tenderPath, string? folder, bool json, Terminal terminal)
+    {
+        var loaded = TenderLoader.Load(tenderPath);
+        if (loaded.Inputs is not { } inputs)
+        {
+            terminal.Problems(loaded.Diagnostics);
+            terminal.Progress("Nothing was written: mend the errors above and run again.");
+            return ExitCodes.CouldNotRun;
+        }
+
+        if (inputs.Sites.IsEmpty)
+        {
+            terminal.Problems(loaded.Diagnostics);
+            terminal.Progress("Nothing was written: the site list holds no usable site.");
+            return ExitCodes.CouldNotRun;
+        }
+
+        terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {inputs.Sites.Length} sites ..."));
+        var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
+        var bill = BillBuilder.Build(design);
+        design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics] };
+        terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
+        if (design.Sites.IsEmpty)
+        {
+            terminal.Progress("Nothing was written: no site could be designed.");
+            return ExitCodes.SomethingUnmet;
+        }
+
+        var target = folder ?? Path.Combine("output", FolderName(inputs.Tender.Head.Reference));
+        var notes = NoteSelector.Select(design, NoteLibrary.Load());
+        var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."));
+        BidFolder.Write(target, documents);
+        Summarise(design, bill.Value, target, documents, json, terminal);
+        return design.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;
+    }
+
+    private static void Summarise(TenderDesign design, BillOfQuantities? bill, string folder, ImmutableArray<BidDocument> documents, bool json, Terminal terminal)
+    {
+        var total = bill is null ? null : (decimal?)LedgerValues.Evaluate(bill.Ledger)[bill.GrandTotal];
+        if (json)
+        {
+            terminal.Result(new JsonObject
+            {
+                ["folder"] = folder,
+                ["documents"] = new JsonArray([.. documents.Select(d => JsonValue.Create(d.RelativePath))]),
+                ["sitesDesigned"] = design.Sites.Length,
+                ["sitesUnmet"] = design.Unmet.Length,
+                ["poleCount"] = design.PoleCount,
+                ["kitCount"] = design.Kits.Length,
+                ["currency"] = design.Tender.Head.Currency,
+                ["grandTotal"] = total,
+                ["diagnostics"] = new JsonArray([.. design.Diagnostics.Select(BidJson.DiagnosticJson)]),
+            });
+            return;
+        }
+
+        terminal.Table(
+            ["Site", "Name", "Poles", "Spacing m", "Eav lx", "Emin lx", "Kit", "Autonomy nights", "Dark nights/year"],
+            design.Sites.Select(s => (IReadOnlyList<string>)
+            [
+                s.Site.Id, s.Site.Name, Text(s.Poles, "0"), Text(s.Light.SpacingM, "0.0"), Text(s.Light.Result.AverageLx, "0.0"), Text(s.Light.Result.MinimumLx, "0.00"),
+                s.KitId, Text(s.Energy.AutonomyNights, "0.0"), Text(s.Energy.Simulated.DarkNightsPerYear, "0.00"),
+            ]));
+        foreach (var unmet in design.Unmet) terminal.Result($"Not designed: {unmet.SiteId} {unmet.Name}");
+        terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{design.Sites.Length} sites, {design.PoleCount} poles, {design.Kits.Length} kits."));
+        if (total is { } amount) terminal.Result(string.Create(CultureInfo.InvariantCulture, $"Grand total {amount:N2} {design.Tender.Head.Currency}, tax included."));
+        terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{documents.Length} documents in {folder}"));
+    }
+
+    private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+
+    /// <summary>A reference as a folder name: letters, digits, '-' and '_' stay, anything else becomes '-'.</summary>
+    private static string FolderName(string reference)
+    {
+        var name = string.Concat(reference.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '-')).Trim('-');
+        return name.Length == 0 ? "bid" : name;
+    }
+}

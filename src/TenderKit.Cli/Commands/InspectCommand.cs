@@ -1,0 +1,117 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using TenderKit.Documents.Machine;
+using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+using TenderKit.Tendering.Columns;
+using TenderKit.Tendering.Settings;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Cli.Commands;
+
+/// <summary><c>inspect</c>: what was understood, row by row, and every problem.</summary>
+internal static class InspectCommand
+{
+    public static Command Make(Terminal terminal)
+    {
+        var tender = CommonOptions.TenderFile();
+        var format = CommonOptions.Format();
+        var command = new Command("inspect", "Shows what was understood of the tender, of every column and row of the site list, and every problem.") { tender, format };
+        command.SetAction(parsed => Run(parsed.GetRequiredValue(tender), parsed.GetValue(format) == "json", terminal));
+        return command;
+    }
+
+    private static int Run(string path, bool json, Terminal terminal)
+    {
+        var loaded = TenderLoader.Load(path);
+        if (json) terminal.Result(Json(loaded));
+        else Show(loaded, terminal);
+        if (loaded.Inputs is null) return ExitCodes.CouldNotRun;
+        return loaded.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;
+    }
+
+    private static void Show(LoadedTender loaded, Terminal terminal)
+    {
+        if (loaded.Inputs is { } inputs)
+        {
+            var head = inputs.Tender.Head;
+            terminal.Result($"{head.Reference}: {head.Title}");
+            terminal.Result(string.Create(CultureInfo.InvariantCulture, $"for {head.Employer}, by {head.Bidder}, issued {head.IssueDate:yyyy-MM-dd}, valid {head.ValidityDays} days, delivery {head.DeliveryDays} days, in {head.Currency}"));
+            terminal.Result(string.Create(CultureInfo.InvariantCulture, $"asked for: {inputs.Tender.Reliability.AutonomyNights} nights of autonomy, at most {inputs.Tender.Reliability.DarkNightsPerYear} dark nights a year"));
+            terminal.Result(string.Create(CultureInfo.InvariantCulture, $"catalogue: {inputs.Catalog.All.Count()} parts; climate: {inputs.Tender.ClimateFile ?? "built-in estimate"}"));
+        }
+
+        if (loaded.SiteList is { } list)
+        {
+            terminal.Result("");
+            terminal.Table(["Column", "Heading", "Meaning", "Unit", "Sample", "Sure"], list.Columns.Columns.Select(ColumnRow));
+            terminal.Table(SiteHeadings, list.Sites.Select(SiteRow));
+        }
+
+        terminal.Result(loaded.Diagnostics.IsEmpty ? "No problems found." : string.Create(CultureInfo.InvariantCulture, $"{Count(loaded, Severity.Error)} errors, {Count(loaded, Severity.Warning)} warnings, {Count(loaded, Severity.Note)} notes:"));
+        foreach (var diagnostic in loaded.Diagnostics.OrderByDescending(d => d.Severity)) terminal.Result(diagnostic.ToString());
+    }
+
+    private static readonly string[] SiteHeadings =
+        ["Row", "Site", "Name", "Latitude", "Longitude", "Kind", "Length m", "Width m", "Class", "Schedule", "Height m", "Shading", "Wind m/s", "Soil", "Lot", "Climate"];
+
+    private static string[] SiteRow(Site site) =>
+    [
+        Text(site.Row, "0"), site.Id, site.Name, Text(site.LatitudeDegrees, "0.0000"), Text(site.LongitudeDegrees, "0.0000"), site.Kind.ToString().ToLowerInvariant(),
+        Text(site.LengthM, "0.#"), Text(site.WidthM, "0.#"), site.Target.Name, site.Schedule.Name, HeightText(site), Text(site.ShadedFraction * 100, "0.#") + " %",
+        Text(site.BasicWindMPerS, "0.#"), site.Soil.Name + (site.SoilStated ? "" : " (not stated)"), site.Lot, site.ClimateFile ?? "",
+    ];
+
+    private static string HeightText(Site site) => site.MountingHeightsM.Length == 1
+        ? Text(site.MountingHeightsM[0], "0.#")
+        : Text(site.MountingHeightsM[0], "0.#") + " to " + Text(site.MountingHeightsM[^1], "0.#");
+
+    private static string[] ColumnRow(MappedColumn column) =>
+    [
+        Cell.ColumnName(column.Column), column.Heading, column.Meaning?.Id ?? "not used", column.Unit ?? "", column.Sample, column.Meaning is null ? "" : Text(column.Score * 100, "0") + " %",
+    ];
+
+    private static JsonObject ColumnJson(MappedColumn column) => new()
+    {
+        ["column"] = Cell.ColumnName(column.Column),
+        ["heading"] = column.Heading,
+        ["meaning"] = column.Meaning?.Id,
+        ["unit"] = column.Unit,
+        ["sample"] = column.Sample,
+        ["scoreFraction"] = column.Score,
+    };
+
+    private static JsonObject Json(LoadedTender loaded) => new()
+    {
+        ["canRun"] = loaded.Inputs is not null,
+        ["columns"] = new JsonArray([.. (loaded.SiteList?.Columns.Columns ?? []).Select(ColumnJson)]),
+        ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? []).Select(SiteJson)]),
+        ["diagnostics"] = new JsonArray([.. loaded.Diagnostics.Select(BidJson.DiagnosticJson)]),
+    };
+
+    private static JsonObject SiteJson(Site site) => new()
+    {
+        ["row"] = site.Row,
+        ["siteId"] = site.Id,
+        ["name"] = site.Name,
+        ["latitudeDegrees"] = site.LatitudeDegrees,
+        ["longitudeDegrees"] = site.LongitudeDegrees,
+        ["kind"] = site.Kind.ToString().ToLowerInvariant(),
+        ["lengthM"] = site.LengthM,
+        ["widthM"] = site.WidthM,
+        ["class"] = site.Target.Name,
+        ["schedule"] = site.Schedule.Name,
+        ["mountingHeightsM"] = new JsonArray([.. site.MountingHeightsM.Select(h => JsonValue.Create(h))]),
+        ["shadedFraction"] = site.ShadedFraction,
+        ["windMPerS"] = site.BasicWindMPerS,
+        ["soil"] = site.Soil.Name,
+        ["soilStated"] = site.SoilStated,
+        ["lot"] = site.Lot,
+        ["climateFile"] = site.ClimateFile,
+    };
+
+    private static int Count(LoadedTender loaded, Severity severity) => loaded.Diagnostics.Count(d => d.Severity == severity);
+
+    private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using TenderKit.Documents.Forms;
+using TenderKit.Documents.Machine;
+using TenderKit.Documents.Schedule;
+using TenderKit.Documents.Workbooks;
+using TenderKit.Tendering.Bill;
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Notes;
+
+namespace TenderKit.Documents.Bids;
+
+/// <summary>One document of a bid.</summary>
+/// <param name="RelativePath">Path below the bid's folder, with '/'.</param>
+public sealed record BidDocument(string RelativePath, byte[] Bytes);
+
+/// <summary>Makes every document of a bid. Two envelopes: nothing in <c>technical</c> holds an amount of money, nothing in <c>internal</c> is handed in.</summary>
+public static class BidDocuments
+{
+    /// <param name="design">The design.</param>
+    /// <param name="bill">The bill, or null when it could not be priced: then the documents with money are left out.</param>
+    /// <param name="notes">Notes for the appendix.</param>
+    /// <param name="doing">Told the name of each document before it is made.</param>
+    public static ImmutableArray<BidDocument> Make(TenderDesign design, BillOfQuantities? bill, ImmutableArray<Note> notes, Action<string>? doing = null)
+    {
+        var documents = ImmutableArray.CreateBuilder<BidDocument>();
+        void Add(string path, Func<byte[]> make)
+        {
+            doing?.Invoke(path);
+            documents.Add(new BidDocument(path, make()));
+        }
+
+        Add("technical/technical-schedule.pdf", () => TechnicalSchedule.Make(design));
+        Add("technical/notes-appendix.pdf", () => NotesAppendix.Make(design, notes));
+        if (bill is not null)
+        {
+            Add("technical/unpriced-bill.xlsx", () => UnpricedSchedule.Make(design, bill));
+            Add("financial/price-workbook.xlsx", () => PriceWorkbook.Make(design, bill));
+            Add("internal/calculation-workbook.xlsx", () => CalculationWorkbook.Make(design, bill));
+        }
+
+        Add("internal/bid.json", () => BidJson.Make(design, bill));
+        return documents.ToImmutable();
+    }
+}

@@ -1,0 +1,31 @@
+using TenderKit.Documents.Workbooks.Sheets;
+using TenderKit.Sizing.Basics;
+using TenderKit.Tendering.Bill;
+using TenderKit.Tendering.Design;
+
+namespace TenderKit.Documents.Workbooks;
+
+/// <summary>The internal workbook: the same bill with its rates in formulas on the build-up, and everything a reviewer needs to follow it.</summary>
+public static class CalculationWorkbook
+{
+    public const string Title = "Calculation workbook, internal";
+
+    /// <param name="billDiagnostics">What the bill builder said, printed with the warnings of the design.</param>
+    public static byte[] Make(TenderDesign design, BillOfQuantities bill, IEnumerable<Diagnostic>? billDiagnostics = null)
+    {
+        using var culture = InvariantScope.Enter();
+        var book = new Book(design.Tender.Head, Title, bill.Ledger);
+        SummarySheet.Write(book, bill, "Summary of prices, internal", percentagesElsewhere: true);
+        InputSheet.Write(book, bill);
+        RateSheet.Write(book, bill);
+        SiteSheet.Write(book, design, bill, results: true);
+        QuantitySheet.Write(book, bill, []);
+        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
+        HandSheet.Write(book, design);
+        TransportSheet.Write(book, design, bill);
+        BasisSheets.Rules(book, design);
+        BasisSheets.Warnings(book, [.. design.Diagnostics, .. design.Sites.SelectMany(s => s.Diagnostics), .. billDiagnostics ?? []]);
+        BasisSheets.Sources(book, design);
+        return book.Save();
+    }
+}

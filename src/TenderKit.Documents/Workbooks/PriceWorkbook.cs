@@ -1,0 +1,38 @@
+using TenderKit.Documents.Workbooks.Sheets;
+using TenderKit.Tendering.Bill;
+using TenderKit.Tendering.Design;
+
+namespace TenderKit.Documents.Workbooks;
+
+/// <summary>
+/// The financial workbook: summary, site schedule, take-off, priced bill, price schedule, delivery, terms. Rates stand as input cells
+/// with the results of the build-up; how they were built up stays in the calculation workbook.
+/// </summary>
+public static class PriceWorkbook
+{
+    public const string Title = "Price workbook";
+
+    public static byte[] Make(TenderDesign design, BillOfQuantities bill)
+    {
+        using var culture = InvariantScope.Enter();
+        var ledger = LedgerOf(bill);
+        var book = new Book(design.Tender.Head, Title, ledger);
+        SummarySheet.Write(book, bill, "Summary of prices");
+        SiteSheet.Write(book, design, bill, results: false);
+        var behind = ledger.Behind(bill.GrandTotal);
+        QuantitySheet.Write(book, bill, [.. bill.Inputs.Where(i => behind.Contains(i.Value) && i.Value.Name is not ("in.contingency" or "in.tax"))]);
+        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
+        PriceScheduleSheet.Write(book, bill);
+        DeliverySheet.Write(book, design, bill);
+        TermsSheet.Write(book, design);
+        return book.Save();
+    }
+
+    /// <summary>The ledger of this workbook: the bill's, each billed rate a literal.</summary>
+    public static Ledger LedgerOf(BillOfQuantities bill)
+    {
+        var values = LedgerValues.Evaluate(bill.Ledger);
+        var lines = bill.Parts.Take(bill.Parts.Length - 1).SelectMany(p => p.Lines);
+        return bill.Ledger.Replace(lines.ToDictionary(l => l.Rate, l => (Expression)new Literal(values[l.Rate])));
+    }
+}

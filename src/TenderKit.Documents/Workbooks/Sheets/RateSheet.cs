@@ -1,0 +1,28 @@
+using TenderKit.Tendering.Bill;
+
+namespace TenderKit.Documents.Workbooks.Sheets;
+
+/// <summary>Build-up of every rate in formulas, from the catalogue's price to the rate as billed.</summary>
+internal static class RateSheet
+{
+    public static void Write(Book book, BillOfQuantities bill)
+    {
+        var sheet = book.Add("Rates", landscape: true);
+        sheet.Columns(14, 52, 6, 9, 13, 13, 12, 12, 13, 12, 12, 12, 14);
+        var row = TitleBlock.Write(sheet, book, "Rate build-up", "Prices of the catalogue in their own currency; all other figures in " + bill.Currency + " for one unit. Works and services carry no freight and no duty.");
+        sheet.Header(row, "Part", "Description", "Unit", "Currency", ">Price", ">Supply", ">Freight", ">Duty", ">Direct cost", ">Overhead", ">Finance", ">Profit", ">Rate");
+        sheet.Repeat(row, row, 2);
+        foreach (var rate in bill.BuildUps) Line(sheet, ++row, rate);
+    }
+
+    private static void Line(Sheet sheet, int row, RateBuildUp rate)
+    {
+        sheet.Words(row, 1, rate.PartCode, Look.Row);
+        sheet.Words(row, 2, rate.Description, Look.Row);
+        sheet.Words(row, 3, rate.Unit, Look.RowCentre);
+        sheet.Words(row, 4, rate.Currency, Look.RowCentre);
+        var column = 5;
+        foreach (var cell in new[] { rate.Price, rate.Supply, rate.Freight, rate.Duty, rate.Cost, rate.Overhead, rate.Finance, rate.Profit }) sheet.Home(row, column++, cell, Look.Money);
+        sheet.Home(row, column, rate.Rate, Look.Money with { Bold = true });
+    }
+}

@@ -1,0 +1,57 @@
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Energy;
+using TenderKit.Tendering.Bill;
+using TenderKit.Tendering.Design;
+
+namespace TenderKit.Documents.Workbooks.Sheets;
+
+/// <summary>Weights, volumes and customs codes of the goods, spares included, and what must be declared.</summary>
+internal static class TransportSheet
+{
+    private const string WeightFormat = "#,##0.00";
+    private const string VolumeFormat = "#,##0.0000";
+
+    public static void Write(Book book, TenderDesign design, BillOfQuantities bill)
+    {
+        var sheet = book.Add("Transport", landscape: true);
+        sheet.Columns(14, 52, 7, 11, 12, 12, 13, 13, 14, 34);
+        var row = TitleBlock.Write(sheet, book, "Transport and customs", "Customs codes are indicative, to be confirmed by the customs agent.");
+        sheet.Header(row, "Part", "Description", "Unit", ">Quantity", ">kg each", ">m3 each", ">kg", ">m3", "Customs code", "To declare");
+        sheet.Repeat(row, row, 2);
+        var parts = design.Catalog.All.GroupBy(p => p.Code).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var totals = new List<(CellId Kg, CellId M3)>();
+        foreach (var lines in bill.Parts.SelectMany(p => p.Lines).Where(l => l.PartCode.Length > 0 && parts[l.PartCode] is not ServiceRate).GroupBy(l => l.PartCode))
+        {
+            totals.Add(Line(sheet, ++row, parts[lines.Key], [.. lines.Select(l => l.Quantity)]));
+        }
+
+        row++;
+        sheet.Words(row, 2, "Together", Look.TotalText);
+        sheet.Formula(row, 7, Cells.SumOf([.. totals.Select(t => t.Kg)]), Look.TotalMoney with { Format = WeightFormat });
+        sheet.Formula(row, 8, Cells.SumOf([.. totals.Select(t => t.M3)]), Look.TotalMoney with { Format = "#,##0.00" });
+        sheet.Fill(row, 1, 10, Look.TotalText);
+    }
+
+    private static (CellId Kg, CellId M3) Line(Sheet sheet, int row, Part part, CellId[] quantities)
+    {
+        sheet.Words(row, 1, part.Code, Look.Row);
+        sheet.Words(row, 2, PartWords.Describe(part), Look.Row);
+        sheet.Words(row, 3, PartWords.Unit(part), Look.RowCentre);
+        var quantity = sheet.Formula(row, 4, Cells.SumOf(quantities), Look.Whole);
+        var kg = sheet.Formula(row, 5, new Literal((decimal)part.WeightKg), Look.Number(WeightFormat));
+        var m3 = sheet.Formula(row, 6, new Literal((decimal)part.VolumeM3), Look.Number(VolumeFormat));
+        var allKg = sheet.Formula(row, 7, Cells.Times(quantity, kg), Look.Number(WeightFormat));
+        var allM3 = sheet.Formula(row, 8, Cells.Times(quantity, m3), Look.Number("#,##0.00"));
+        sheet.Words(row, 9, part.CustomsCode, Look.Row);
+        sheet.Words(row, 10, Declaration(part), Look.Row);
+        return (allKg, allM3);
+    }
+
+    private static string Declaration(Part part) => part switch
+    {
+        Battery { Chemistry: BatteryChemistry.LithiumIronPhosphate } => "Lithium battery: dangerous goods of class 9, test summary of UN 38.3",
+        Battery { Chemistry: BatteryChemistry.FloodedLeadAcid } => "Wet battery: dangerous goods of class 8",
+        Battery => "Valve-regulated battery: non-spillable test to be shown",
+        _ => "",
+    };
+}

@@ -1,0 +1,51 @@
+using TenderKit.Intake.Numbers;
+using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+
+namespace TenderKit.Intake.Climate;
+
+/// <summary>The lines <c># key: value</c> or <c>key,value</c> of a climate file.</summary>
+internal sealed record ClimateSettings(string? Source, double? LowC, double? HighC)
+{
+    public static ClimateSettings Of(Table table, List<Diagnostic> found)
+    {
+        var settings = new ClimateSettings(null, null, null);
+        foreach (var row in table.Rows)
+        {
+            if (Line(row) is not { } line) continue;
+            settings = line.Key switch
+            {
+                "source" => settings with { Source = line.Value },
+                "record_low_c" => settings with { LowC = Number(table, row[0].Row, line, found) },
+                "record_high_c" => settings with { HighC = Number(table, row[0].Row, line, found) },
+                _ => settings,
+            };
+        }
+
+        return settings;
+    }
+
+    /// <summary>Key and value of a row that is not part of the grid, or null.</summary>
+    public static (string Key, string Value)? Line(IReadOnlyList<Cell> row)
+    {
+        var cells = row.Where(c => !c.IsEmpty).Select(c => c.Text).ToList();
+        if (cells.Count == 0) return null;
+        var text = cells[0].TrimStart('#', ' ');
+        var colon = text.IndexOf(':');
+        var key = Key(colon > 0 ? text[..colon] : text);
+        if (key is not ("source" or "record_low_c" or "record_high_c")) return cells[0].StartsWith('#') ? (key, "") : null;
+        var first = colon > 0 ? text[(colon + 1)..].Trim() : "";
+        var value = string.Join(", ", cells.Skip(1).Prepend(first).Where(t => t.Length > 0));
+        return value.Length == 0 ? (key + "?", "") : (key, value);
+    }
+
+    private static string Key(string text) => MonthNames.Plain(text).Replace(' ', '_');
+
+    private static double? Number(Table table, int row, (string Key, string Value) line, List<Diagnostic> found)
+    {
+        var reading = UserNumber.Read(line.Value.Replace(", ", ".", StringComparison.Ordinal), QuantityKind.Number, DecimalMark.Comma);
+        if (reading.Value is { } value) return value;
+        found.Add(Diagnostic.Error("TK134", $"{line.Key} '{line.Value}' {reading.Problem}", new Place(table.File, table.Sheet, row)));
+        return null;
+    }
+}

@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+
+namespace TenderKit.Intake.Climate;
+
+/// <summary>
+/// Reads the 12-month climate file. Layout: a heading row <c>month,irradiation_kwh_m2_day,t_mean_c,t_max_c,t_min_c</c> and one row per month,
+/// or the same turned round (a heading row of months, one row per quantity). The unit of irradiation stands in its heading:
+/// kWh/m2/day, Wh/m2/day, MJ/m2/day, or kWh/m2 or MJ/m2 a month. An annual row or column is left out.
+/// Lines <c># key: value</c> or <c>key,value</c> anywhere give <c>source</c>, <c>record_low_c</c> and <c>record_high_c</c>.
+/// Temperatures may be left out: they are then taken from the reference stations, and a note says so.
+/// </summary>
+public static class MonthlyClimateFile
+{
+    /// <summary>Reads one table for a place.</summary>
+    /// <param name="recordMarginK">Where no record temperatures are given: this much beyond the coldest mean daily minimum and the hottest mean daily maximum, K.</param>
+    public static Outcome<MonthlyClimate> Read(Table table, double latitudeDegrees, double longitudeDegrees, double recordMarginK = 10)
+    {
+        Require.InRange(latitudeDegrees, -90, 90, nameof(latitudeDegrees));
+        Require.InRange(longitudeDegrees, -180, 180, nameof(longitudeDegrees));
+        Require.NotNegative(recordMarginK, nameof(recordMarginK));
+        var found = new List<Diagnostic>();
+        var settings = ClimateSettings.Of(table, found);
+        var columns = ClimateGrid.Read(table, found);
+        if (columns is null || found.Any(d => d.Severity == Severity.Error)) return Outcome.None<MonthlyClimate>(found);
+        var irradiation = columns[ClimateQuantity.Irradiation];
+        var (mean, max, min, stationKm) = Temperatures(table, columns, latitudeDegrees, longitudeDegrees, found);
+        if (settings.Source is null) found.Add(Diagnostic.Warning("TK137", "the climate file names no source: it is graded as unsourced; add a line '# source: who measured it and when'", new Place(table.File, table.Sheet)));
+        if (settings.LowC is null || settings.HighC is null)
+        {
+            found.Add(Diagnostic.Note(
+                "TK138", FormattableString.Invariant($"record_low_c or record_high_c is missing: taken {recordMarginK:0.#} K beyond the monthly means, {min.Min() - recordMarginK:0.0} and {max.Max() + recordMarginK:0.0} degC; add the records of the place"), new Place(table.File, table.Sheet)));
+        }
+
+        return Outcome.Of(
+            new MonthlyClimate(
+                latitudeDegrees,
+                longitudeDegrees,
+                irradiation,
+                mean,
+                max,
+                min,
+                settings.LowC ?? min.Min() - recordMarginK,
+                settings.HighC ?? max.Max() + recordMarginK,
+                settings.Source is null ? ClimateGrade.SuppliedUnsourced : ClimateGrade.SuppliedWithSource,
+                settings.Source ?? "supplied without a source (" + table.File + ")",
+                null,
+                stationKm),
+            found);
+    }
+
+    private static (ImmutableArray<double> Mean, ImmutableArray<double> Max, ImmutableArray<double> Min, double? StationKm) Temperatures(
+        Table table, SortedDictionary<ClimateQuantity, ImmutableArray<double>> columns, double latitudeDegrees, double longitudeDegrees, List<Diagnostic> found)
+    {
+        var mean = Column(ClimateQuantity.MeanC);
+        var max = Column(ClimateQuantity.DailyMaxC);
+        var min = Column(ClimateQuantity.DailyMinC);
+        if (max is { } hot && min is { } cold) return (mean ?? [.. hot.Zip(cold, (a, b) => (a + b) / 2)], hot, cold, null);
+
+        var near = ReferenceClimate.AirTemperature(latitudeDegrees, longitudeDegrees, ReferenceStations.Load());
+        var shift = mean is { } own ? own.Zip(near.MeanC, (a, b) => a - b).ToImmutableArray() : [.. new double[12]];
+        found.Add(Diagnostic.Note(
+            "TK136", (mean is null ? "the file holds no daily maximum and minimum temperatures" : "the file holds mean temperatures only") + ": the rest is taken " + near.Source + "; add columns t_max_c and t_min_c", new Place(table.File, table.Sheet)));
+        return (
+            mean ?? near.MeanC,
+            max ?? [.. near.DailyMaxC.Zip(shift, (t, s) => t + s)],
+            min ?? [.. near.DailyMinC.Zip(shift, (t, s) => t + s)],
+            near.TemperatureStationKm);
+
+        ImmutableArray<double>? Column(ClimateQuantity quantity) => columns.TryGetValue(quantity, out var values) ? values : null;
+    }
+}

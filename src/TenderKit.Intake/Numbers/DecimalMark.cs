@@ -1,0 +1,44 @@
+using System.Text.RegularExpressions;
+
+namespace TenderKit.Intake.Numbers;
+
+/// <summary>Which sign a file uses before its decimals.</summary>
+public enum DecimalMark
+{
+    Unknown,
+    Point,
+    Comma,
+}
+
+/// <summary>Finds the decimal mark of a file from the numbers that can be read in one way only.</summary>
+public static partial class DecimalMarks
+{
+    /// <summary>The mark all telling numbers agree on; unknown when none tells or they disagree.</summary>
+    public static DecimalMark Guess(IEnumerable<string> texts)
+    {
+        var (commas, points) = (false, false);
+        foreach (var text in texts)
+        {
+            if (!LooksNumeric().IsMatch(text)) continue;
+            commas |= OnlyComma().IsMatch(text);
+            points |= OnlyPoint().IsMatch(text);
+        }
+
+        return (commas, points) switch
+        {
+            (true, false) => DecimalMark.Comma,
+            (false, true) => DecimalMark.Point,
+            _ => DecimalMark.Unknown,
+        };
+    }
+
+    [GeneratedRegex(@"^[+-]?\d[\d., ']*\s*\D{0,12}$")]
+    private static partial Regex LooksNumeric();
+
+    // 0,3  12,75  1.200,5: not three digits after the comma, or a part before it that starts no thousands
+    [GeneratedRegex(@"^[+-]?(?:[\d.' ]*\d,(?:\d{1,2}|\d{4,})|0,\d+|\d{4,},\d+|\d[\d' ]*\.\d{3},\d+)(?![\d,.])")]
+    private static partial Regex OnlyComma();
+
+    [GeneratedRegex(@"^[+-]?(?:[\d,' ]*\d\.(?:\d{1,2}|\d{4,})|0\.\d+|\d{4,}\.\d+|\d[\d' ]*,\d{3}\.\d+)(?![\d,.])")]
+    private static partial Regex OnlyPoint();
+}

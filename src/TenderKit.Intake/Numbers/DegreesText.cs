@@ -1,0 +1,46 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace TenderKit.Intake.Numbers;
+
+/// <summary>Latitude and longitude: decimal degrees, or degrees, minutes and seconds, with the hemisphere before or after.</summary>
+internal static partial class DegreesText
+{
+    private const string HowTo = "write decimal degrees such as 14.2508 or -4.25, or 14\u00B015'03\" N";
+
+    public static NumberReading Read(string plain)
+    {
+        var match = Pattern().Match(plain);
+        if (!match.Success) return NumberReading.Failed("is not an angle; " + HowTo);
+        var hemisphere = Hemisphere(match.Groups["h1"].Value + match.Groups["h2"].Value);
+        if (match.Groups["h1"].Success && match.Groups["h2"].Success) return NumberReading.Failed("names a hemisphere twice; " + HowTo);
+        var (degrees, minutes, seconds) = (Part(match, "d"), Part(match, "m"), Part(match, "s"));
+        if (minutes is >= 60 || seconds is >= 60) return NumberReading.Failed("has 60 or more minutes or seconds; " + HowTo);
+        if ((minutes is not null && degrees % 1 != 0) || (seconds is not null && minutes % 1 != 0))
+            return NumberReading.Failed("has decimals before its last part; " + HowTo);
+        var size = degrees!.Value + (minutes ?? 0) / 60 + (seconds ?? 0) / 3600;
+        var negative = match.Groups["sign"].Value == "-";
+        if (negative && hemisphere is 'N' or 'E') return NumberReading.Failed("has both a minus sign and a northern or eastern hemisphere; leave one out");
+        var value = negative || hemisphere is 'S' or 'W' ? -size : size;
+        return new(value, value.ToString("0.######", CultureInfo.InvariantCulture) + " degrees", Hemisphere: hemisphere);
+    }
+
+    private static double? Part(Match match, string group) => match.Groups[group] is { Success: true } g
+        ? double.Parse(g.Value.Replace(',', '.'), CultureInfo.InvariantCulture)
+        : null;
+
+    private static char? Hemisphere(string word) => Spelling.Folded(word) switch
+    {
+        "" => null,
+        "n" or "north" or "nord" or "norte" => 'N',
+        "s" or "south" or "sud" or "sur" or "sul" => 'S',
+        "e" or "east" or "est" or "este" or "leste" => 'E',
+        _ => 'W', // W, West, and O of Ouest and Oeste
+    };
+
+    // no bare "s" for seconds: 14 30 15S would lose its hemisphere
+    [GeneratedRegex(
+        @"^(?:(?<h1>north|nord|norte|south|sud|sur|sul|east|este|est|leste|west|ouest|oeste|[nsewo])\s*)?(?<sign>[+-])?\s*(?<d>\d{1,3}(?:[.,]\d+)?)\s*(?:\u00B0|degrees|deg|d|:)?\s*(?:(?<![\d.,])(?<m>\d{1,2}(?:[.,]\d+)?)\s*(?:''|'|min|m|:)?\s*(?:(?<![\d.,])(?<s>\d{1,2}(?:[.,]\d+)?)\s*(?:""|''|sec)?\s*)?)?(?<h2>north|nord|norte|south|sud|sur|sul|east|este|est|leste|west|ouest|oeste|[nsewo])?\.?$",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Pattern();
+}

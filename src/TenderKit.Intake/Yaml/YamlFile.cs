@@ -1,0 +1,38 @@
+using TenderKit.Sizing.Basics;
+using YamlDotNet.Core;
+using YamlDotNet.RepresentationModel;
+
+namespace TenderKit.Intake.Yaml;
+
+/// <summary>Reads YAML text into sections that know their lines.</summary>
+public static class YamlFile
+{
+    /// <summary>The top section; null with an error when the text is not YAML or not a mapping.</summary>
+    /// <param name="text">Text of the file.</param>
+    /// <param name="file">File name for messages.</param>
+    /// <param name="problems">Collects what is wrong, here and in every section below.</param>
+    public static YamlSection? Read(string text, string file, List<Diagnostic> problems)
+    {
+        var stream = new YamlStream();
+        try
+        {
+            stream.Load(new StringReader(text));
+        }
+        catch (YamlException e)
+        {
+            problems.Add(Diagnostic.Error("TK110", $"not readable as YAML: {Plain(e)}; check indentation, colons and quotes near this line", new Place(file, Row: (int)e.Start.Line)));
+            return null;
+        }
+
+        if (stream.Documents.Count > 0 && stream.Documents[0].RootNode is YamlMappingNode map) return new YamlSection(file, "", map, problems);
+        problems.Add(Diagnostic.Error("TK110", "the file is empty or does not begin with keys", new Place(file, Row: 1)));
+        return null;
+    }
+
+    private static string Plain(YamlException e)
+    {
+        var message = e.InnerException?.Message ?? e.Message;
+        var colon = message.IndexOf("): ", StringComparison.Ordinal);
+        return colon < 0 ? message : message[(colon + 3)..];
+    }
+}

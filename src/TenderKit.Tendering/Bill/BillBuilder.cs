@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Basics;
+using TenderKit.Tendering.Design;
+
+namespace TenderKit.Tendering.Bill;
+
+/// <summary>
+/// Turns a designed tender into a priced bill of quantities. Parts and their order follow the usual conventions of a civil
+/// engineering bill: items in numbered parts, each part closed by a collection, contingency as a percentage, tax last.
+/// </summary>
+public static class BillBuilder
+{
+    /// <summary>The bill, or none when a rate is missing: a bill that leaves out an item would be a wrong price.</summary>
+    public static Outcome<BillOfQuantities> Build(TenderDesign design)
+    {
+        if (design.Sites.IsEmpty) return Outcome.None<BillOfQuantities>(BillNotices.NothingToBill());
+        var diagnostics = new List<Diagnostic>();
+        var bill = new Work(design, diagnostics).Bill();
+        var sorted = diagnostics.OrderByDescending(d => d.Severity).ThenBy(d => d.Code, StringComparer.Ordinal).ThenBy(d => d.Message, StringComparer.Ordinal).Distinct().ToArray();
+        return sorted.Any(d => d.Severity == Severity.Error) ? Outcome.None<BillOfQuantities>(sorted) : Outcome.Of(bill, sorted);
+    }
+
+    private sealed class Work
+    {
+        private readonly TenderDesign _design;
+        private readonly LedgerBuilder _ledger = new();
+        private readonly PriceInputs _inputs;
+        private readonly ServicePick _services;
+        private readonly RateBuilder _rates;
+
+        public Work(TenderDesign design, List<Diagnostic> diagnostics)
+        {
+            _design = design;
+            var (head, prices) = (design.Tender.Head, design.Tender.Prices);
+            _inputs = new PriceInputs(head, prices, _ledger);
+            _services = new ServicePick(design.Catalog, diagnostics);
+            _rates = new RateBuilder(head, prices, _inputs, _ledger, diagnostics);
+            diagnostics.AddRange(prices.SpareFractions.Keys.Where(k => !IsFamily(k)).Select(BillNotices.UnknownFamily));
+        }
+
+        public BillOfQuantities Bill()
+        {
+            var schedule = TakeOff.Schedule(_design, _ledger);
+            var kitPoles = TakeOff.PolesByKit(schedule, _ledger);
+            var needs = _design.Kits.Where(k => kitPoles.Any(p => p.KitId == k.Id)).Select(k => (Kit: k, Needs: TakeOff.MakeUp(_design, k, _services))).ToArray();
+            var makeUp = needs.SelectMany(n => n.Needs.Select(need => Item(n.Kit, need))).ToImmutableArray();
+            var parts = Ordered(needs.SelectMany(n => n.Needs).Select(n => n.Part));
+            var lots = schedule.Select(s => s.Lot).Distinct().ToArray();
+            var bills = lots.Select(lot => LotOf(lot, lots.Length == 1, schedule, kitPoles, makeUp, parts).Build()).ToImmutableArray();
+            return Close(schedule, kitPoles, makeUp, bills);
+        }
+
+        private LotBill LotOf(
+            string lot, bool only, ImmutableArray<ScheduleLine> schedule, ImmutableArray<KitPoles> kitPoles, ImmutableArray<KitItem> makeUp, ImmutableArray<Part> parts)
+        {
+            var perPole = makeUp.ToImmutableDictionary(m => (m.KitId, m.PartCode), m => m.PerPole);
+            var input = new LotInput(lot, only, schedule.Count(s => s.Lot == lot), [.. kitPoles.Where(k => k.Lot == lot)], perPole, parts);
+            return new LotBill(input, _services, _rates, _inputs, _ledger);
+        }
+
+        private BillOfQuantities Close(
+            ImmutableArray<ScheduleLine> schedule,
+            ImmutableArray<KitPoles> kitPoles,
+            ImmutableArray<KitItem> makeUp,
+            ImmutableArray<(ImmutableArray<ImmutableArray<BillLine>> Parts, LotSummary Summary)> bills)
+        {
+            var lots = bills.Select(b => b.Summary).ToImmutableArray();
+            CellId Total(string name, Func<LotSummary, CellId> pick) => _ledger.Add("total." + name, Cells.SumOf([.. lots.Select(pick)]));
+            ImmutableArray<BillPart> parts =
+            [
+                .. LotBill.Titles.Select((title, i) => new BillPart(
+                    i + 1, title, [.. bills.SelectMany(b => b.Parts[i])], Total(FormattableString.Invariant($"part.{i + 1}"), l => l.Collections[i]))),
+            ];
+            return new BillOfQuantities(
+                _design.Tender.Head.Currency, new Ledger([]), _inputs.All, schedule, [.. _rates.All], parts,
+                Total("parts", l => l.PartsTotal), Total("contingency", l => l.Contingency), Total("tax", l => l.Tax), Total("grand", l => l.Total),
+                [.. lots.Select(l => new LotTotal(l.Lot, l.Total))])
+            {
+                KitPoles = kitPoles, MakeUp = makeUp, LotSummaries = lots, Ledger = _ledger.Build(),
+            };
+        }
+
+        private KitItem Item(Kit kit, Need need) => new(
+            kit.Id, need.Part.Code, PartWords.Describe(need.Part), PartWords.Unit(need.Part), _ledger.Add($"kit.{kit.Id}.{need.Part.Code}.per-pole", need.PerPole));
+
+        private static ImmutableArray<Part> Ordered(IEnumerable<Part> parts) =>
+            [.. parts.DistinctBy(p => p.Code).OrderBy(Rank).ThenBy(p => p.Code, StringComparer.Ordinal)];
+
+        private static int Rank(Part part) => part switch
+        {
+            Module => 0, Luminaire => 1, Battery => 2, Controller => 3, Enclosure => 4, Bracket => 5, Pole => 6, FoundationSet => 7, Cable => 8, ProtectionDevice => 9, _ => 10,
+        };
+
+        private static bool IsFamily(string name) => PartWords.SpareFamilies.Contains(name.Trim(), StringComparer.OrdinalIgnoreCase) || name.Trim().ToUpperInvariant() is
+            "BATTERIES" or "BRACKETS" or "CABLES" or "CONTROLLERS" or "ENCLOSURES" or "FOUNDATIONS" or "LUMINAIRES" or "MODULES" or "POLES";
+    }
+}

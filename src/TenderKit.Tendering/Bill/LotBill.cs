@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using TenderKit.Catalog.Families;
+
+namespace TenderKit.Tendering.Bill;
+
+/// <summary>A line before it has its cells.</summary>
+internal sealed record Draft(Part Part, string Description, Expression Quantity, bool Service);
+
+/// <summary>What a lot's bill is made from.</summary>
+/// <param name="KitPoles">Poles of each kit in this lot.</param>
+/// <param name="PerPole">Cell of each kit's need of each part: (kit, part code).</param>
+internal sealed record LotInput(
+    string Lot, bool OnlyLot, int SiteCount, ImmutableArray<KitPoles> KitPoles, ImmutableDictionary<(string Kit, string Code), CellId> PerPole, ImmutableArray<Part> Parts);
+
+/// <summary>Writes the numbered parts of one lot's bill.</summary>
+internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder rates, PriceInputs inputs, LedgerBuilder ledger)
+{
+    private static readonly ServiceUse[] Civil = [ServiceUse.Excavate, ServiceUse.Concrete, ServiceUse.Reinforcement];
+    private static readonly ServiceUse[] Erection = [ServiceUse.ErectPole, ServiceUse.FitKit, ServiceUse.LayCable, ServiceUse.Commission];
+
+    /// <summary>Titles of the parts, in order.</summary>
+    public static readonly ImmutableArray<string> Titles =
+    [
+        "Preliminaries", "Supply", "Civil works", "Erection and commissioning", "Spares and tools", "Training and documentation", "Maintenance",
+        "Provisional sums and contingency",
+    ];
+
+    private const int ContingencyPart = 8;
+
+    /// <summary>Lines part by part, and the closing of the lot.</summary>
+    public (ImmutableArray<ImmutableArray<BillLine>> Parts, LotSummary Summary) Build()
+    {
+        var supply = Priced(2, Supply());
+        ImmutableArray<ImmutableArray<BillLine>> before =
+        [
+            Priced(1, Preliminaries()), supply, Priced(3, Measured(Civil)), Priced(4, Measured(Erection)), Priced(5, Spares(supply)),
+            Priced(6, Once(ServiceUse.Train, ServiceUse.Documents)), Priced(7, Maintenance()),
+        ];
+        var collections = before.Select((lines, i) => Collection(i + 1, lines)).ToImmutableArray();
+        var partsTotal = ledger.Add(Name("parts"), Cells.SumOf([.. collections]));
+        var contingency = ContingencyLine(partsTotal);
+        var closing = Collection(ContingencyPart, [contingency]);
+        var with = ledger.Add(Name("with-contingency"), Cells.SumOf(partsTotal, closing));
+        var tax = ledger.Add(Name("tax"), new Rounded(Cells.Times(with, inputs.Tax), 2));
+        var total = ledger.Add(Name("total"), Cells.SumOf(with, tax));
+        return ([.. before, [contingency]], new LotSummary(input.Lot, [.. collections, closing], partsTotal, contingency.Amount, with, tax, total));
+    }
+
+    private IEnumerable<Draft> Preliminaries() =>
+        [.. Once(ServiceUse.SetUpSite), .. Services(ServiceUse.Survey).Select(s => new Draft(s, s.Description, new Literal(input.SiteCount), true))];
+
+    private IEnumerable<Draft> Supply() =>
+        input.Parts.Where(IsSupply).Where(Needed).Select(p => new Draft(p, PartWords.Describe(p), p is Cable ? WithWaste(Quantity(p)) : Quantity(p), false));
+
+    private IEnumerable<Draft> Measured(ServiceUse[] uses) =>
+        Services(uses).Where(Needed).Select(s => new Draft(s, s.Description, s.Unit is "No." or "set" ? Quantity(s) : new Rounded(Quantity(s), 2), true));
+
+    private IEnumerable<Draft> Spares(ImmutableArray<BillLine> supply) =>
+        from line in supply
+        let part = input.Parts.First(p => p.Code == line.PartCode)
+        where part is not ProtectionDevice { Kind: ProtectionKind.EarthElectrode }
+        let fraction = part is ServiceRate ? null : inputs.Spares(PartWords.Family(part))
+        where fraction is not null
+        select new Draft(part, "Spare: " + line.Description, WholeUnits(Cells.Times(line.Quantity, fraction.Value)), false);
+
+    private IEnumerable<Draft> Maintenance() =>
+        Services(ServiceUse.MaintainYear).Select(s => new Draft(s, s.Description, new Product([Poles(), Cells.Ref(inputs.Years)]), true));
+
+    private IEnumerable<Draft> Once(params ServiceUse[] uses) => Services(uses).Select(s => new Draft(s, s.Description, new Literal(1), true));
+
+    private IEnumerable<ServiceRate> Services(params ServiceUse[] uses) => uses.Select(services.For).OfType<ServiceRate>();
+
+    private static bool IsSupply(Part part) => part is not ServiceRate || part is ServiceRate { Use: ServiceUse.FixingsPerPole };
+
+    private bool Needed(Part part) => input.KitPoles.Any(k => input.PerPole.ContainsKey((k.KitId, part.Code)));
+
+    private Sum Poles() => Cells.SumOf([.. input.KitPoles.Select(k => k.Poles)]);
+
+    private Sum Quantity(Part part) => new(
+    [
+        .. from kit in input.KitPoles
+           where input.PerPole.ContainsKey((kit.KitId, part.Code))
+           select (Expression)Cells.Times(kit.Poles, input.PerPole[(kit.KitId, part.Code)]),
+    ]);
+
+    private RoundedUp WithWaste(Expression lengthM) => WholeUnits(new Product([lengthM, new Sum([new Literal(1), Cells.Ref(inputs.Waste)])]));
+
+    /// <summary>Rounded to the sixth decimal first, so that a spreadsheet's binary fractions cannot lift a whole number to the next.</summary>
+    private static RoundedUp WholeUnits(Expression inner) => new(new Rounded(inner, 6));
+
+    private ImmutableArray<BillLine> Priced(int part, IEnumerable<Draft> drafts)
+    {
+        var lines = ImmutableArray.CreateBuilder<BillLine>();
+        foreach (var draft in drafts)
+        {
+            if (rates.For(draft.Part) is { } buildUp) lines.Add(Line(part, lines.Count + 1, draft, buildUp));
+        }
+
+        return lines.ToImmutable();
+    }
+
+    private BillLine Line(int part, int number, Draft draft, RateBuildUp buildUp)
+    {
+        var key = Key(part, number);
+        var quantity = ledger.Add(key + ".qty", draft.Quantity);
+        var rate = ledger.Add(key + ".rate", Cells.Ref(buildUp.Rate));
+        var amount = ledger.Add(key + ".amount", new Rounded(Cells.Times(quantity, rate), 2));
+        return new BillLine(Code(part, number), draft.Part.Code, draft.Description, PartWords.Unit(draft.Part), LotOfLine, quantity, rate, amount, draft.Service);
+    }
+
+    private BillLine ContingencyLine(CellId partsTotal)
+    {
+        var key = Key(ContingencyPart, 1);
+        var quantity = ledger.Add(key + ".qty", Cells.Ref(inputs.Contingency));
+        var rate = ledger.Add(key + ".rate", Cells.Ref(partsTotal));
+        var amount = ledger.Add(key + ".amount", new Rounded(Cells.Times(quantity, rate), 2));
+        return new BillLine(Code(ContingencyPart, 1), "", "Contingency, on the sum of parts 1 to 7", "%", LotOfLine, quantity, rate, amount, true);
+    }
+
+    private CellId Collection(int part, ImmutableArray<BillLine> lines) =>
+        ledger.Add(Name("part", part), Cells.SumOf([.. lines.Select(l => l.Amount)]));
+
+    private string LotOfLine => input.OnlyLot ? "" : input.Lot;
+
+    private string Code(int part, int number)
+    {
+        var code = string.Create(CultureInfo.InvariantCulture, $"{part}.{number:00}");
+        return input.OnlyLot ? code : input.Lot + "." + code;
+    }
+
+    private string Key(int part, int number) => string.Create(CultureInfo.InvariantCulture, $"lot.{input.Lot}.{part}.{number:00}");
+
+    private string Name(params object[] words) => TakeOff.Name(["lot", input.Lot, .. words]);
+}

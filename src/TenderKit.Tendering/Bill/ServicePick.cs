@@ -1,0 +1,24 @@
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Basics;
+
+namespace TenderKit.Tendering.Bill;
+
+/// <summary>Finds the rate of each use in the catalogue and remembers what was missing or doubtful.</summary>
+internal sealed class ServicePick(PartsCatalog catalog, List<Diagnostic> diagnostics)
+{
+    private readonly Dictionary<ServiceUse, ServiceRate?> _found = [];
+
+    public ServiceRate? For(ServiceUse use)
+    {
+        if (_found.TryGetValue(use, out var known)) return known;
+        return _found[use] = Look(use);
+    }
+
+    private ServiceRate? Look(ServiceUse use)
+    {
+        var rates = catalog.Services.Where(s => s.Use == use).OrderBy(s => s.UnitPrice).ThenBy(s => s.Code, StringComparer.Ordinal).ToArray();
+        if (rates.Length == 0) diagnostics.Add(BillNotices.NoService(use));
+        if (rates.Length > 1) diagnostics.Add(BillNotices.SeveralServices(use, rates));
+        return rates.FirstOrDefault();
+    }
+}

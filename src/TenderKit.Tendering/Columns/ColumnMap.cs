@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using TenderKit.Intake.Numbers;
+using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+
+namespace TenderKit.Tendering.Columns;
+
+/// <summary>Finds the header row of a table and what each column means.</summary>
+public static class ColumnMap
+{
+    private const int RowsSearched = 20;
+
+    private const int LeastColumns = 2;
+
+    /// <summary>The first row with nearly as many understood headings as the best one is the header.</summary>
+    private const double NearlyBest = 0.6;
+
+    /// <summary>Fits closer together than this cannot be told apart.</summary>
+    private const double ScoreTie = 0.02;
+
+    /// <summary>Understands a table.</summary>
+    public static ColumnMapping Find(Table table, IReadOnlyList<ColumnMeaning> meanings)
+    {
+        var searched = table.Rows.Take(RowsSearched).Select((cells, index) => (Index: index, Known: Known(cells, meanings))).ToList();
+        var best = searched.Count == 0 ? 0 : searched.Max(r => r.Known);
+        if (best < LeastColumns)
+        {
+            var wanted = string.Join(", ", meanings.Take(6).Select(m => m.Synonyms[0]));
+            return new(table, null, 1, [], [Diagnostic.Error("TK171", $"no row of headings was found in the first {RowsSearched} rows; add one with headings such as {wanted}", new Place(table.File, table.Sheet))]);
+        }
+
+        return Mapped(table, searched.First(r => r.Known >= Math.Max(LeastColumns, NearlyBest * best)).Index, meanings);
+    }
+
+    private static int Known(ImmutableArray<Cell> cells, IReadOnlyList<ColumnMeaning> meanings) =>
+        cells.Where(IsHeading).Select(c => HeadingMatch.Fits(c.Text, meanings)).Where(f => f.Count > 0).Select(f => f[0].Meaning).Distinct().Count();
+
+    private static bool IsHeading(Cell cell) => !cell.IsEmpty && cell.Number is null && cell.Text.Length <= 80 && !char.IsDigit(cell.Text[0]);
+
+    private static ColumnMapping Mapped(Table table, int headerIndex, IReadOnlyList<ColumnMeaning> meanings)
+    {
+        var (headings, next) = Headings(table, headerIndex, meanings);
+        var found = new List<Diagnostic>();
+        var columns = headings.Select((heading, index) => Column(table, heading, index, next, meanings, found)).OfType<MappedColumn>().ToList();
+        var place = new Place(table.File, table.Sheet, headerIndex + 1);
+        return new(table, headerIndex + 1, next + 1, [.. OneColumnEach(columns, place, found)], [.. found.Select(d => d with { Place = place with { Column = d.Place.Column } })]);
+    }
+
+    /// <summary>Headings of one row; a second row below that names parts of a group, or units only, is joined to it.</summary>
+    private static (ImmutableArray<string> Headings, int FirstDataIndex) Headings(Table table, int index, IReadOnlyList<ColumnMeaning> meanings)
+    {
+        var top = table.Rows[index].Select(c => c.Text).ToImmutableArray();
+        if (index + 1 >= table.Rows.Length) return (top, index + 1);
+        var below = table.Rows[index + 1];
+        var filled = below.Where(c => !c.IsEmpty).ToList();
+        if (filled.Count == 0 || filled.Exists(c => !IsHeading(c))) return (top, index + 1);
+        if (filled.TrueForAll(c => IsUnit(c.Text)))
+            return ([.. top.Select((t, i) => below[i].IsEmpty ? t : $"{t} ({below[i].Text.Trim('(', ')', '[', ']')})")], index + 2);
+        var isNamed = below.Select(c => IsHeading(c) && HeadingMatch.Fits(c.Text, meanings) is [{ Score: 1 }, ..]).ToList();
+        var isGain = isNamed.Where((named, i) => named && HeadingMatch.Fits(top[i], meanings).Count == 0).Any();
+        return isGain ? ([.. top.Select((t, i) => isNamed[i] ? below[i].Text : t)], index + 2) : (top, index + 1);
+    }
+
+    private static bool IsUnit(string text) =>
+        Enum.GetValues<QuantityKind>().Any(k => UnitSpellings.IsKnown(k, text.Trim('(', ')', '[', ']')));
+
+    private static MappedColumn? Column(Table table, string heading, int index, int firstData, IReadOnlyList<ColumnMeaning> meanings, List<Diagnostic> found)
+    {
+        var sample = table.Rows.Skip(firstData).Select(r => r[index].Text).FirstOrDefault(t => t.Length > 0) ?? "";
+        if (heading.Length == 0)
+        {
+            if (sample.Length > 0) found.Add(Diagnostic.Warning("TK175", $"column without heading is not read; its first cell is '{sample}'", At(Cell.ColumnName(index + 1))));
+            return null;
+        }
+
+        var fits = HeadingMatch.Fits(heading, meanings);
+        var column = new MappedColumn(index + 1, heading, null, null, 0, sample);
+        if (fits.Count == 0)
+        {
+            found.Add(Diagnostic.Note("TK175", $"heading '{heading}' is not known and its column is not read", At(heading)));
+            return column;
+        }
+
+        if (fits.Count > 1 && fits[0].Score < 1 && fits[0].Score - fits[1].Score < ScoreTie)
+        {
+            found.Add(Diagnostic.Warning("TK174", $"heading '{heading}' could mean {fits[0].Meaning.Id} or {fits[1].Meaning.Id} and its column is not read; write '{fits[0].Meaning.Synonyms[0]}' or '{fits[1].Meaning.Synonyms[0]}'", At(heading)));
+            return column;
+        }
+
+        found.AddRange(Remarks(heading, fits[0]));
+        return column with { Meaning = fits[0].Meaning, Unit = fits[0].Unit, Score = fits[0].Score };
+    }
+
+    private static IEnumerable<Diagnostic> Remarks(string heading, HeadingFit fit)
+    {
+        if (fit.Score < 1)
+            yield return Diagnostic.Note("TK173", string.Create(CultureInfo.InvariantCulture, $"heading '{heading}' was taken as {fit.Meaning.Id} (likeness {fit.Score:0.00}); check it"), At(heading));
+        if (fit.UnknownUnit is { } unit && fit.Meaning.Kind != QuantityKind.Degrees)
+            yield return Diagnostic.Warning("TK176", $"'{unit}' in the heading '{heading}' is no unit known here; numbers are taken in {UnitSpellings.BaseSymbol(fit.Meaning.Kind!.Value)} unless a cell names its unit", At(heading));
+    }
+
+    private static IEnumerable<MappedColumn> OneColumnEach(List<MappedColumn> columns, Place place, List<Diagnostic> found)
+    {
+        var kept = columns.Where(c => c.Meaning is not null).GroupBy(c => c.Meaning!.Id).ToDictionary(g => g.Key, g => g.MaxBy(c => c.Score)!);
+        foreach (var column in columns)
+        {
+            if (column.Meaning is null || kept[column.Meaning.Id] == column)
+            {
+                yield return column;
+                continue;
+            }
+
+            var used = kept[column.Meaning.Id];
+            found.Add(Diagnostic.Warning("TK172", $"headings '{used.Heading}' and '{column.Heading}' both mean {column.Meaning.Id}; '{used.Heading}' is read, '{column.Heading}' is not: rename or remove one", place with { Column = column.Heading }));
+            yield return column with { Meaning = null, Unit = null, Score = 0 };
+        }
+    }
+
+    private static Place At(string column) => new(Column: column);
+}

@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Energy;
+using TenderKit.Sizing.Wiring;
+using TenderKit.Tendering.Settings;
+
+namespace TenderKit.Tendering.Design;
+
+/// <summary>A complete power side: modules on a bank with its controller, not yet simulated.</summary>
+public sealed record PowerOption(
+    BankOption Bank, Module Module, int ModuleCount, int ModulesInSeries, PowerSystem System, HandInputs HandInputs, HandResult Hand, ImmutableArray<Check> Checks);
+
+/// <summary>Fourth step: modules for a bank, by the hand method and the controller's limits.</summary>
+public static class ArrayStage
+{
+    private const int MostModules = 4;
+
+    /// <summary>For each module and series count: the fewest modules that satisfy the hand method, and up to two steps more for the simulation to fall back on.</summary>
+    public static IEnumerable<PowerOption> Options(BankOption bank, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        foreach (var module in inputs.Catalog.Modules)
+        {
+            foreach (var inSeries in SeriesCounts(bank.Controller))
+            {
+                var hand = HandInputsFor(bank, module, inSeries, climate, inputs);
+                var sized = HandMethod.Size(hand);
+                var found = 0;
+                for (var count = inSeries; count <= MostModules && found < 3; count += inSeries)
+                {
+                    var option = Build(bank, module, count, inSeries, hand, sized, climate, inputs);
+                    if (!rejections.Accept(FormattableString.Invariant($"{module.Code} x {count} on {bank.Controller.Code}"), option.Checks)) continue;
+                    found++;
+                    yield return option;
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<int> SeriesCounts(Controller controller) => controller.Kind == ControlKind.Tracking || controller.SystemVoltagesV.Max() > 12 ? [1, 2] : [1];
+
+    private static HandInputs HandInputsFor(BankOption bank, Module module, int inSeries, SiteClimate climate, DesignInputs inputs)
+    {
+        var rules = inputs.Rules;
+        var derating = rules["energy.soiling"] * rules["energy.mismatch"] * rules["energy.ageing"] * rules["energy.wiring"] * ControlFactor(bank, module, inSeries);
+        var coldest = climate.Monthly.MeanC.Min();
+        return new HandInputs(
+            bank.NightlyWh,
+            climate.PlaneKWhPerM2,
+            [.. climate.Lamp.MonthlyFullHours.Select(h => (bank.LampInputW * h) + (bank.Controller.OwnUseW * 24))],
+            inputs.Tender.Reliability.AutonomyNights,
+            bank.Model.UsableDepthFraction,
+            bank.Model.EndOfLifeFraction,
+            BatteryCapacity.TemperatureFactor(bank.Model.Chemistry, coldest),
+            bank.Model.DischargeEfficiency,
+            bank.Model.ChargeEfficiency,
+            derating,
+            rules["energy.array_to_load"],
+            rules["energy.recovery_days"]);
+    }
+
+    /// <summary>Share of the array's power that the controller passes on: its efficiency, or with pulse-width control the battery's voltage over the string's.</summary>
+    private static double ControlFactor(BankOption bank, Module module, int inSeries) => bank.Controller.Kind == ControlKind.Tracking
+        ? bank.Controller.Efficiency
+        : Math.Min(1, ChargeVoltage.AtV(bank.Model.Chemistry, bank.BankV, 0.5) / (module.MaximumPowerV * inSeries));
+
+    private static PowerOption Build(
+        BankOption bank, Module module, int count, int inSeries, HandInputs hand, HandResult sized, SiteClimate climate, DesignInputs inputs)
+    {
+        var rules = inputs.Rules;
+        var array = new ArrayModel(
+            module.RatedWp * count,
+            module.MaximumPowerV * inSeries,
+            module.MaximumPowerA * (count / inSeries),
+            module.PowerCoefficientPerK,
+            module.NoctC,
+            rules["energy.soiling"] * rules["energy.mismatch"] * rules["energy.ageing"] * rules["energy.wiring"]);
+        var control = new ControlModel(bank.Controller.Kind, bank.Controller.RatedChargeA, bank.Controller.Efficiency, bank.Controller.OwnUseW, rules["battery.reconnect"]);
+        var option = new PowerOption(bank, module, count, inSeries, new PowerSystem(array, bank.Model, control, bank.LampInputW), hand, sized, []);
+        return option with { Checks = [.. ArrayChecks(option, climate, rules)] };
+    }
+
+    private static IEnumerable<Check> ArrayChecks(PowerOption option, SiteClimate climate, RuleSet rules)
+    {
+        var module = option.Module;
+        var controller = option.Bank.Controller;
+        var strings = option.ModuleCount / option.ModulesInSeries;
+        var arrayWp = option.System.Array.ArrayWp;
+        var bankV = option.Bank.BankV;
+        var chargeA = GreatestChargeA(option, rules);
+        var coldV = ArrayVoltage.ColdOpenCircuitV(module.OpenCircuitV, module.VoltageCoefficientPerK, option.ModulesInSeries, climate.Monthly.RecordLowC);
+        var hotV = module.MaximumPowerV * option.ModulesInSeries * (1 + (module.VoltageCoefficientPerK * (HotCellC(climate, module) - 25)));
+        yield return new Check("array.ratio", "Array", "rated power for the array-to-load ratio in the design month", Comparison.AtLeast, option.Hand.ArrayRatioWp, arrayWp, "Wp", "design rule energy.array_to_load; IEEE 1562", 0);
+        yield return new Check("array.recovery", "Array", "rated power to refill an empty battery in time", Comparison.AtLeast, option.Hand.ArrayRecoveryWp, arrayWp, "Wp", "design rule energy.recovery_days", 0);
+        yield return new Check("array.hot_voltage", "Array", "maximum-power voltage of a hot string", Comparison.AtLeast, bankV * rules["controller.charge_voltage"], hotV, "V", "design rule controller.charge_voltage", 1);
+        yield return new Check("array.cold_voltage", "Controller", "greatest array voltage", Comparison.AtLeast, coldV, controller.MaxArrayV, "V", "open-circuit voltage at the record low; IEC 62548", 1);
+        yield return new Check("array.short_circuit", "Controller", "greatest array short-circuit current", Comparison.AtLeast, module.ShortCircuitA * strings, controller.MaxArrayShortCircuitA, "A", "controller data", 1);
+        yield return new Check("controller.charge_current", "Controller", "rated charge current", Comparison.AtLeast, chargeA, controller.RatedChargeA, "A", ChargeBasis(controller), 1);
+        if (controller.MaxArrayWpPerV > 0)
+            yield return new Check("array.power", "Controller", "greatest array power", Comparison.AtLeast, arrayWp, controller.MaxArrayWpPerV * SystemVoltage.ClassOf(bankV)!.Value, "Wp", "controller data", 0);
+        yield return new Check("battery.charge_current", "Battery", "greatest charge current", Comparison.AtLeast, Math.Min(chargeA, controller.RatedChargeA), option.Bank.Battery.MaxChargeA * option.Bank.Strings, "A", "battery data", 1);
+    }
+
+    /// <summary>Charge current the controller must be rated for, A: with pulse-width control the short-circuit current with its factor, with tracking the array's power at the lowest battery voltage.</summary>
+    private static double GreatestChargeA(PowerOption option, RuleSet rules) => option.Bank.Controller.Kind == ControlKind.PulseWidth
+        ? rules["controller.charge_factor"] * option.Module.ShortCircuitA * (option.ModuleCount / option.ModulesInSeries)
+        : option.System.Array.ArrayWp * option.Bank.Controller.Efficiency / (option.Bank.BankV * rules["controller.lowest_cell_fraction"]);
+
+    private static string ChargeBasis(Controller controller) => controller.Kind == ControlKind.PulseWidth
+        ? "short-circuit current times design rule controller.charge_factor"
+        : "array power times efficiency over the lowest battery voltage";
+
+    /// <summary>Cell temperature at 1000 W/m2 and the hottest month's mean daily maximum, degC.</summary>
+    private static double HotCellC(SiteClimate climate, Module module) => climate.Monthly.DailyMaxC.Max() + ((module.NoctC - 20) / 800 * 1000);
+}

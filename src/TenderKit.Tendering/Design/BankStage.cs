@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Energy;
+using TenderKit.Tendering.Settings;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Tendering.Design;
+
+/// <summary>Batteries in series and in parallel with a controller that suits them and the luminaire, and the autonomy they give.</summary>
+/// <param name="LampInputW">Lamp input, wiring losses included, W.</param>
+/// <param name="NightlyWh">Lamp and own use over the longest month's night and day, Wh.</param>
+/// <param name="UsableWh">Usable energy at end of life in the coldest month, Wh.</param>
+public sealed record BankOption(
+    Battery Battery, int InSeries, int Strings, Controller Controller, BatteryModel Model, double LampInputW, double NightlyWh, double UsableWh, ImmutableArray<Check> Checks)
+{
+    public double AutonomyNights => UsableWh / NightlyWh;
+
+    public double BankV => SystemVoltage.BankV(Battery, InSeries);
+}
+
+/// <summary>Third step: battery banks with controllers, for one luminaire at one level.</summary>
+public static class BankStage
+{
+    private const int MostInSeries = 2;
+    private const int MostStrings = 4;
+
+    /// <summary>For each battery, series count and controller: the fewest strings that give the autonomy, and one more for the simulation to fall back on.</summary>
+    public static IEnumerable<BankOption> Options(LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        foreach (var battery in inputs.Catalog.Batteries)
+            foreach (var inSeries in Enumerable.Range(1, MostInSeries))
+                foreach (var controller in inputs.Catalog.Controllers)
+                    foreach (var option in FewestStrings(battery, inSeries, controller, light, site, climate, inputs, rejections))
+                        yield return option;
+    }
+
+    private static IEnumerable<BankOption> FewestStrings(
+        Battery battery, int inSeries, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        if (SystemVoltage.ClassOf(SystemVoltage.BankV(battery, inSeries)) is not { } voltageClass || !controller.SystemVoltagesV.Contains(voltageClass)) yield break;
+        if (!controller.Chemistries.Contains(battery.Chemistry)) yield break;
+        var found = 0;
+        for (var strings = 1; strings <= MostStrings && found < 2; strings++)
+        {
+            var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs);
+            var name = FormattableString.Invariant($"{battery.Code} x {inSeries * strings} with {controller.Code}");
+            if (!rejections.Accept(name, option.Checks)) continue;
+            found++;
+            yield return option;
+        }
+    }
+
+    private static BankOption Build(
+        Battery battery, int inSeries, int strings, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs)
+    {
+        var rules = inputs.Rules;
+        var model = ModelOf(battery, inSeries, strings, rules);
+        var lampW = light.LampInputW / (1 - rules["wiring.drop_lamp"]);
+        var hours = climate.Lamp.LongestMonthFullHours;
+        var nightlyWh = (lampW * hours) + (controller.OwnUseW * 24);
+        var usableWh = BatteryCapacity.UsableWh(model, climate.Monthly.MeanC.Min(), inputs.Tender.Reliability.AutonomyNights * hours);
+        var option = new BankOption(battery, inSeries, strings, controller, model, lampW, nightlyWh, usableWh, []);
+        return option with { Checks = [.. BankChecks(option, light, site, climate, inputs)] };
+    }
+
+    private static BatteryModel ModelOf(Battery battery, int inSeries, int strings, RuleSet rules) => new(
+        battery.Chemistry,
+        battery.RatedWh * inSeries * strings,
+        SystemVoltage.BankV(battery, inSeries),
+        battery.RatedHours,
+        battery.PeukertExponent,
+        Math.Min(battery.MaxDepthFraction, rules["battery.depth." + battery.Chemistry]),
+        rules["battery.end_of_life"],
+        battery.ChargeEfficiency,
+        battery.DischargeEfficiency,
+        battery.SelfDischargePerMonthFraction,
+        rules["battery.enclosure_rise"],
+        battery.LeastChargeC);
+
+    private static IEnumerable<Check> BankChecks(BankOption option, LightOption light, Site site, SiteClimate climate, DesignInputs inputs)
+    {
+        var rules = inputs.Rules;
+        var bankV = option.BankV;
+        var lowestV = bankV * rules["controller.lowest_cell_fraction"];
+        var hot = climate.Monthly.DailyMaxC.Max() + rules["battery.enclosure_rise"];
+        yield return new Check("battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast, inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method");
+        yield return new Check("battery.hot", "Battery", "highest operating temperature", Comparison.AtLeast, hot, option.Battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
+        yield return new Check("battery.cold_charge", "Battery", "lowest charging temperature", Comparison.AtMost, climate.Monthly.DailyMinC.Min(), option.Battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
+        yield return new Check("luminaire.lowest_voltage", "Luminaire", "lowest input voltage", Comparison.AtMost, lowestV, light.Luminaire.MinVoltageV, "V", "bank voltage at disconnect, design rule controller.lowest_cell_fraction", 1);
+        yield return new Check("luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast, bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
+        yield return new Check("controller.load_current", "Controller", "rated load current", Comparison.AtLeast, rules["controller.load_factor"] * option.LampInputW / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
+        yield return new Check("controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast, SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
+        yield return new Check("controller.dimming", "Controller", "dimming levels (1 yes, 0 no)", Comparison.AtLeast, NeedsDimming(site.Schedule) ? 1 : 0, option.Controller.Dimming ? 1 : 0, "", $"lighting schedule {site.Schedule.Name}", 0);
+        yield return new Check("controller.disconnect", "Controller", "adjustable disconnect and reconnect (1 yes, 0 no)", Comparison.AtLeast, 1, option.Controller.AdjustableDisconnect ? 1 : 0, "", "the depth of discharge is set on the controller", 0);
+        yield return new Check("controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast, hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
+    }
+
+    private static int SchedulePartCount(LightingSchedule schedule) => Math.Max(1, schedule.Parts.Length + (schedule.RestLevelFraction > 0 ? 1 : 0));
+
+    private static bool NeedsDimming(LightingSchedule schedule) =>
+        schedule.Parts.Select(p => p.LevelFraction).Append(schedule.RestLevelFraction).Any(l => l is > 0 and < 1);
+}

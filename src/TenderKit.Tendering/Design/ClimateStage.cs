@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+using TenderKit.Sizing.Energy;
+using TenderKit.Tendering.Settings;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Tendering.Design;
+
+/// <summary>Climate, night and module plane of a site, with the hours the energy balance runs over.</summary>
+/// <param name="Climate">As printed.</param>
+/// <param name="Plane">Years of hours on the module plane, caution and shading included.</param>
+public sealed record SiteWeather(SiteClimate Climate, PlaneYears Plane);
+
+/// <summary>First step of a site's design.</summary>
+public static class ClimateStage
+{
+    /// <summary>The climate the site uses: its own file, the tender's file, or the built-in estimate.</summary>
+    public static MonthlyClimate ClimateOf(Site site, DesignInputs inputs)
+    {
+        var file = site.ClimateFile ?? inputs.Tender.ClimateFile;
+        if (file is null or "estimate") return ReferenceClimate.Estimate(site.LatitudeDegrees, site.LongitudeDegrees, inputs.Stations);
+        return inputs.ClimateFiles[file] with { LatitudeDegrees = site.LatitudeDegrees, LongitudeDegrees = site.LongitudeDegrees };
+    }
+
+    /// <summary>Factor on irradiation for a grade, fraction.</summary>
+    public static double CautiousFactor(ClimateGrade grade, RuleSet rules) => grade switch
+    {
+        ClimateGrade.SuppliedWithSource => rules["climate.factor.supplied_with_source"],
+        ClimateGrade.SuppliedUnsourced => rules["climate.factor.supplied_unsourced"],
+        ClimateGrade.EstimateNear => rules["climate.factor.estimate_near"],
+        _ => rules["climate.factor.estimate_far"],
+    };
+
+    public static SiteWeather Run(Site site, DesignInputs inputs)
+    {
+        var rules = inputs.Rules;
+        var monthly = ClimateOf(site, inputs);
+        var nights = NightCalendar.ForLatitude(site.LatitudeDegrees, rules["night.switching_elevation"]);
+        var lamp = ScheduleHours.For(site.Schedule, nights);
+        var albedo = rules["climate.albedo"];
+        var plane = TiltedPlane.BestForWorstMonth(monthly, lamp.MonthlyFullHours, rules["energy.least_tilt"], albedo);
+        var factor = CautiousFactor(monthly.Grade, rules);
+        var planeMonths = TiltedPlane.MonthlyKWhPerM2(monthly, plane, albedo);
+        ImmutableArray<double> usable = [.. planeMonths.Select(h => h * factor * (1 - site.ShadedFraction))];
+        var years = SyntheticYears.Generate(monthly, SequenceOf(rules), factor);
+        return new SiteWeather(
+            new SiteClimate(monthly, factor, plane, usable, NightCalendar.MonthlyMeanDarkH(nights), lamp),
+            TiltedPlane.Hourly(years, plane, albedo, site.ShadedFraction));
+    }
+
+    /// <summary>What is doubtful about the climate of a site.</summary>
+    public static IEnumerable<Diagnostic> Examine(SiteClimate climate, Site site) =>
+        ReferenceClimate.Examine(climate.Monthly, new Place(Site: site.Id)).Concat(GradeNotes(climate, site));
+
+    private static SequenceSettings SequenceOf(RuleSet rules) =>
+        new((int)rules["climate.years"], (int)rules["climate.seed"], rules["climate.day_correlation"], rules["climate.year_spread"]);
+
+    private static IEnumerable<Diagnostic> GradeNotes(SiteClimate climate, Site site)
+    {
+        if (climate.Monthly.Grade is not (ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)) yield break;
+        yield return Diagnostic.Warning(
+            "TK320",
+            FormattableString.Invariant($"irradiation is an estimate from the built-in reference table (nearest station {climate.Monthly.NearestStationKm ?? 0:0} km away), lowered by the factor {climate.CautiousFactor:0.00}; fetch monthly means for {site.LatitudeDegrees:0.000}, {site.LongitudeDegrees:0.000} and name the file in the tender"),
+            new Place(Site: site.Id));
+    }
+}

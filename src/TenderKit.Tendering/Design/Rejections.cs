@@ -1,0 +1,47 @@
+using TenderKit.Sizing.Basics;
+
+namespace TenderKit.Tendering.Design;
+
+/// <summary>
+/// Collects why candidates of one stage were refused, so that "no part fits" can name the nearest miss: the candidate whose worst
+/// failing check is least short.
+/// </summary>
+public sealed class Rejections
+{
+    private (string Candidate, Check Check, int FailedCount, double Shortfall)? _nearest;
+
+    /// <summary>Whether all checks comply; a failing candidate is remembered if it is nearer than those before.</summary>
+    public bool Accept(string candidate, IEnumerable<Check> checks)
+    {
+        Check? worst = null;
+        var failed = 0;
+        foreach (var check in checks)
+        {
+            if (check.Complies) continue;
+            failed++;
+            if (worst is null || Shortfall(check) > Shortfall(worst)) worst = check;
+        }
+
+        if (worst is null) return true;
+        Remember(candidate, worst, failed);
+        return false;
+    }
+
+    /// <summary>Whether anything was refused.</summary>
+    public bool HasAny => _nearest is not null;
+
+    /// <summary>The nearest miss in words, or a plain statement that nothing was there to try.</summary>
+    public string NearestMiss =>
+        _nearest is { } n
+            ? $"nearest miss {n.Candidate}: {n.Check.Item.ToLowerInvariant()}, {n.Check.Property} {n.Check.OfferedText}, required {n.Check.RequiredText} ({n.Check.Basis})"
+            : "the catalogue holds no such part";
+
+    private void Remember(string candidate, Check worst, int failed)
+    {
+        var shortfall = Shortfall(worst);
+        if (_nearest is { } n && (failed, shortfall).CompareTo((n.FailedCount, n.Shortfall)) >= 0) return;
+        _nearest = (candidate, worst, failed, shortfall);
+    }
+
+    private static double Shortfall(Check check) => -(check.MarginFraction ?? -1);
+}

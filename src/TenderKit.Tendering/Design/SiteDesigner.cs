@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Energy;
+using TenderKit.Tendering.Settings;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Tendering.Design;
+
+/// <summary>Designs one site from climate to foundation.</summary>
+public static class SiteDesigner
+{
+    /// <summary>The cheapest design that passes every check, its kit not yet named; without value when nothing fits, with the reason as an error.</summary>
+    public static Outcome<SiteDesign> Run(Site site, DesignInputs inputs)
+    {
+        var weather = ClimateStage.Run(site, inputs);
+        var noticed = ClimateStage.Examine(weather.Climate, site).Concat(SiteNotes(site)).ToImmutableArray();
+        var lightRejections = new Rejections();
+        var lights = LightStage.Options(site, weather.Climate, inputs, lightRejections);
+        if (lights.IsEmpty) return Nothing(site, "TK230", "no luminaire of the catalogue meets the light asked for: " + lightRejections.NearestMiss, noticed);
+        var search = new LeastCostSearch(site, weather, inputs);
+        return search.Find(lights) is { } proven
+            ? Outcome.Of(DesignOf(site, weather, proven, inputs, noticed), noticed)
+            : Nothing(site, "TK330", search.WhyNothing, noticed);
+    }
+
+    private static Outcome<SiteDesign> Nothing(Site site, string code, string reason, IEnumerable<Diagnostic> noticed) =>
+        Outcome.None<SiteDesign>(noticed.Append(Diagnostic.Error(code, $"no design: {reason}; add such a part to the catalogue or change what is asked", new Place(Site: site.Id))));
+
+    private static SiteDesign DesignOf(Site site, SiteWeather weather, ProvenCandidate proven, DesignInputs inputs, ImmutableArray<Diagnostic> noticed)
+    {
+        var candidate = proven.Candidate;
+        var checks = candidate.Light.Checks
+            .Concat(candidate.Power.Bank.Checks)
+            .Concat(candidate.Power.Checks)
+            .Concat(LeastCostSearch.EnergyChecks(proven.Energy, inputs))
+            .Concat(candidate.Wiring!.Checks)
+            .Concat(candidate.Support!.Checks)
+            .ToImmutableArray();
+        return new SiteDesign(
+            site, weather.Climate, candidate.Light.Poles, "", PartsOf(candidate), candidate.Light.Light, candidate.Light.MaintenanceFactor,
+            proven.Energy, candidate.Support.Structure, checks, [.. noticed, .. DesignNotes(site, proven, inputs)]);
+    }
+
+    private static PoleParts PartsOf(Candidate candidate) => new(
+        candidate.Light.Luminaire,
+        candidate.Power.Module,
+        candidate.Power.ModuleCount,
+        candidate.Power.ModulesInSeries,
+        candidate.Power.Bank.Battery,
+        candidate.Power.Bank.InSeries,
+        candidate.Power.Bank.Strings,
+        candidate.Power.Bank.Controller,
+        candidate.Support!.Pole,
+        candidate.Support.Bracket,
+        candidate.Support.Enclosure,
+        candidate.Support.Foundation,
+        candidate.Wiring!.Circuits,
+        candidate.Wiring.Other);
+
+    private static IEnumerable<Diagnostic> SiteNotes(Site site)
+    {
+        if (!site.SoilStated)
+            yield return Diagnostic.Note("TK520", "no soil is stated, so the worst class is taken; survey the ground before the foundations are firm", new Place(Site: site.Id));
+    }
+
+    private static IEnumerable<Diagnostic> DesignNotes(Site site, ProvenCandidate proven, DesignInputs inputs)
+    {
+        var energy = proven.Energy.Simulated;
+        var lead = proven.Candidate.Power.Bank.Battery.Chemistry != BatteryChemistry.LithiumIronPhosphate;
+        if (lead && energy.LongestWithoutFullDays > inputs.Rules["battery.days_to_full"])
+            yield return Diagnostic.Warning(
+                "TK331",
+                FormattableString.Invariant($"the lead-acid battery goes {energy.LongestWithoutFullDays} days without a full charge, more than {inputs.Rules["battery.days_to_full"]:0} days; it may sulphate: give it more array"),
+                new Place(Site: site.Id));
+        foreach (var late in PartsOf(proven.Candidate) is var parts ? Late(parts, inputs) : [])
+            yield return Diagnostic.Warning(
+                "TK630",
+                FormattableString.Invariant($"{late.Code} has a lead time of {late.LeadTimeDays} days, more than the delivery period of {inputs.Tender.Head.DeliveryDays} days"),
+                new Place(Site: site.Id));
+    }
+
+    private static IEnumerable<Part> Late(PoleParts parts, DesignInputs inputs) =>
+        new Part[] { parts.Luminaire, parts.Module, parts.Battery, parts.Controller, parts.Pole, parts.Bracket, parts.Enclosure, parts.Foundation }
+            .Where(p => p.LeadTimeDays > inputs.Tender.Head.DeliveryDays);
+}

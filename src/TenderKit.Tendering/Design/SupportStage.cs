@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Structure;
+using TenderKit.Tendering.Settings;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Tendering.Design;
+
+/// <summary>What carries a kit: bracket, enclosure, pole and foundation.</summary>
+public sealed record SupportOption(
+    Bracket Bracket, Enclosure Enclosure, Pole Pole, FoundationSet Foundation, StructureDesign Structure, ImmutableArray<Check> Checks);
+
+/// <summary>Fifth step: the cheapest parts that carry modules, battery and luminaire in the site's wind and soil.</summary>
+public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs inputs, Costs costs, Rejections rejections)
+{
+    private const double GravityMPerS2 = 9.81;
+    private readonly Dictionary<string, SupportOption?> _known = new(StringComparer.Ordinal);
+
+    /// <summary>Null when nothing carries it.</summary>
+    public SupportOption? Find(LightOption light, PowerOption power)
+    {
+        var key = FormattableString.Invariant(
+            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}");
+        if (_known.TryGetValue(key, out var known)) return known;
+        return _known[key] = Build(light, power);
+    }
+
+    private SupportOption? Build(LightOption light, PowerOption power)
+    {
+        var bracket = Cheapest(inputs.Catalog.Brackets, b => BracketChecks(b, power), out var bracketChecks);
+        var enclosure = Cheapest(inputs.Catalog.Enclosures, e => EnclosureChecks(e, power), out var enclosureChecks);
+        if (bracket is null || enclosure is null) return null;
+        foreach (var pole in PolesOf(light.Shape))
+        {
+            var load = Wind.OnPole(ShaftOf(pole), WindItems(light, power, enclosure), site.BasicWindMPerS, site.Terrain);
+            var poleChecks = PoleChecks(pole, load);
+            if (!rejections.Accept(pole.Code, poleChecks)) continue;
+            var carriedN = (pole.WeightKg + bracket.WeightKg + enclosure.WeightKg + light.Luminaire.WeightKg + ContentKg(power)) * GravityMPerS2;
+            var foundation = Cheapest(inputs.Catalog.Foundations, f => FoundationChecks(BlockOf(f, load, carriedN)), out var foundationChecks);
+            if (foundation is null) continue;
+            var structure = new StructureDesign(load, BlockOf(foundation, load, carriedN), Wind.PeakPressureNPerM2(site.BasicWindMPerS, site.Terrain, pole.HeightM));
+            return new SupportOption(bracket, enclosure, pole, foundation, structure, [.. bracketChecks, .. enclosureChecks, .. poleChecks, .. foundationChecks]);
+        }
+
+        return null;
+    }
+
+    private IEnumerable<Pole> PolesOf(PoleShape shape) =>
+        inputs.Catalog.Poles
+            .Where(p => p.HeightM == shape.HeightM && p.ArmReachM == shape.ArmReachM && p.ArmTiltDegrees == shape.ArmTiltDegrees)
+            .OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal);
+
+    private TPart? Cheapest<TPart>(IEnumerable<TPart> parts, Func<TPart, ImmutableArray<Check>> checksOf, out ImmutableArray<Check> checks)
+        where TPart : Part
+    {
+        foreach (var part in parts.OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal))
+        {
+            checks = checksOf(part);
+            if (rejections.Accept(part.Code, checks)) return part;
+        }
+
+        checks = [];
+        return null;
+    }
+
+    private ImmutableArray<Check> BracketChecks(Bracket bracket, PowerOption power) =>
+    [
+        new("bracket.area", "Bracket", "module area it carries", Comparison.AtLeast, ModuleAreaM2(power), bracket.MaxModuleAreaM2, "m2", "module area"),
+        new("bracket.least_tilt", "Bracket", "least tilt", Comparison.AtMost, climate.Plane.TiltDegrees, bracket.MinTiltDegrees, "degrees", "best tilt for the worst month", 0),
+        new("bracket.most_tilt", "Bracket", "greatest tilt", Comparison.AtLeast, climate.Plane.TiltDegrees, bracket.MaxTiltDegrees, "degrees", "best tilt for the worst month", 0),
+    ];
+
+    private static ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, PowerOption power)
+    {
+        var batteries = power.Bank.InSeries * power.Bank.Strings;
+        var volumeL = ((power.Bank.Battery.VolumeM3 * batteries) + power.Bank.Controller.VolumeM3) * 1000;
+        var weightKg = (power.Bank.Battery.WeightKg * batteries) + power.Bank.Controller.WeightKg;
+        return
+        [
+            new("enclosure.volume", "Enclosure", "usable volume", Comparison.AtLeast, volumeL, enclosure.UsableVolumeL, "l", "battery and controller, packed", 0),
+            new("enclosure.content", "Enclosure", "content it carries", Comparison.AtLeast, weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 0),
+        ];
+    }
+
+    private ImmutableArray<Check> PoleChecks(Pole pole, PoleLoad load) =>
+    [
+        new("pole.stress", "Pole", "design stress at the base", Comparison.AtMost, pole.YieldMPa / inputs.Rules["structure.steel_factor"], load.BaseStressMPa * inputs.Rules["structure.wind_factor"], "MPa", "EN 1991-1-4 wind; design rules structure.wind_factor, structure.steel_factor", 0),
+        new("pole.deflection", "Pole", "deflection of the head", Comparison.AtMost, inputs.Rules["structure.deflection"] * pole.HeightM, load.HeadDeflectionM, "m", "design rule structure.deflection"),
+    ];
+
+    private ImmutableArray<Check> FoundationChecks(BlockResult block) =>
+    [
+        new("foundation.overturning", "Foundation", "safety against overturning", Comparison.AtLeast, inputs.Rules["structure.overturning"], block.OverturningSafetyFactor, "", "design rule structure.overturning; soil at the sides left out"),
+        new("foundation.pressure", "Foundation", "ground pressure", Comparison.AtMost, site.Soil.BearingKPa, block.GroundPressureKPa, "kPa", $"soil class {site.Soil.Name}" + (site.SoilStated ? "" : ", the worst, since none was stated"), 0),
+    ];
+
+    private BlockResult BlockOf(FoundationSet set, PoleLoad load, double carriedN) =>
+        Foundation.Block(new BlockFoundation(set.LengthM, set.WidthM, set.DepthM), load.BaseShearN, load.BaseMomentNm, carriedN, inputs.Rules["structure.concrete_weight"]);
+
+    private ImmutableArray<WindItem> WindItems(LightOption light, PowerOption power, Enclosure enclosure)
+    {
+        var rules = inputs.Rules;
+        var projection = Math.Max(Angle.SinDegrees(climate.Plane.TiltDegrees), rules["structure.module_least_projection"]);
+        return
+        [
+            new("modules", ModuleAreaM2(power) * projection, rules["structure.module_force_coefficient"], light.Shape.HeightM),
+            new("luminaire", light.Luminaire.WindAreaM2, rules["structure.luminaire_force_coefficient"], light.Shape.HeightM),
+            new("enclosure", enclosure.WindAreaM2, rules["structure.box_force_coefficient"], rules["wiring.box_height"]),
+        ];
+    }
+
+    private static PoleShaft ShaftOf(Pole pole) => new(pole.HeightM, pole.BaseDiameterMm, pole.TopDiameterMm, pole.WallMm, pole.YieldMPa);
+
+    private static double ModuleAreaM2(PowerOption power) => power.Module.LengthM * power.Module.WidthM * power.ModuleCount;
+
+    private static double ContentKg(PowerOption power) =>
+        (power.Module.WeightKg * power.ModuleCount) + (power.Bank.Battery.WeightKg * power.Bank.InSeries * power.Bank.Strings) + power.Bank.Controller.WeightKg;
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Wiring;
+using TenderKit.Tendering.Settings;
+
+namespace TenderKit.Tendering.Design;
+
+/// <summary>Cables, fuses and other protection of one pole.</summary>
+public sealed record WiringOption(ImmutableArray<Circuit> Circuits, ImmutableArray<ProtectionDevice> Other, ImmutableArray<Check> Checks);
+
+/// <summary>Sixth step: the cheapest cable that keeps the drop and carries its fuse, for each circuit.</summary>
+public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rejections)
+{
+    /// <summary>What a circuit must do before a cable is chosen.</summary>
+    private sealed record Demand(string Id, string Name, double LengthM, double CurrentA, double VoltageV, double DropLimit, bool Outdoor, bool Fused);
+
+    /// <summary>Null when some circuit has no cable or fuse.</summary>
+    public WiringOption? Find(LightOption light, PowerOption power)
+    {
+        var circuits = ImmutableArray.CreateBuilder<Circuit>();
+        var checks = ImmutableArray.CreateBuilder<Check>();
+        foreach (var demand in Demands(light, power))
+        {
+            if (Choose(demand) is not var (circuit, circuitChecks)) return null;
+            circuits.Add(circuit);
+            checks.AddRange(circuitChecks);
+        }
+
+        var other = Others(power, checks);
+        return other is null ? null : new WiringOption(circuits.ToImmutable(), [.. other], checks.ToImmutable());
+    }
+
+    private IEnumerable<Demand> Demands(LightOption light, PowerOption power)
+    {
+        var rules = inputs.Rules;
+        var up = light.Shape.HeightM - rules["wiring.box_height"] + rules["wiring.slack"];
+        var strings = power.ModuleCount / power.ModulesInSeries;
+        var bankV = power.Bank.BankV;
+        var lowestV = bankV * rules["controller.lowest_cell_fraction"];
+        var lampA = power.Bank.LampInputW / lowestV;
+        var batteryA = Math.Max(lampA, power.Bank.Controller.RatedChargeA);
+        yield return new Demand("wiring.array", "module to controller", up, power.Module.MaximumPowerA * strings, power.Module.MaximumPowerV * power.ModulesInSeries, rules["wiring.drop_array"], true, false);
+        yield return new Demand("wiring.battery", "controller to battery", rules["wiring.slack"], batteryA, bankV, rules["wiring.drop_battery"], false, true);
+        yield return new Demand("wiring.lamp", "controller to luminaire", up + light.Shape.ArmReachM, lampA, bankV, rules["wiring.drop_lamp"], false, true);
+    }
+
+    private (Circuit Circuit, ImmutableArray<Check> Checks)? Choose(Demand demand)
+    {
+        foreach (var cable in inputs.Catalog.Cables.Where(c => c.Outdoor || !demand.Outdoor).OrderBy(costs.Of).ThenBy(c => c.Code, StringComparer.Ordinal))
+        {
+            var ohmPerKm = Conductor.AtTemperatureOhmPerKm(Conductor.ResistanceOhmPerKm(cable.ConductorClass, cable.CrossSectionMm2), inputs.Rules["wiring.ambient"]);
+            var drop = Conductor.DropV(demand.LengthM, demand.CurrentA, ohmPerKm) / demand.VoltageV;
+            var capacityA = Conductor.CapacityA(cable.Insulation, cable.CrossSectionMm2, inputs.Rules["wiring.ambient"]);
+            var fuse = demand.Fused ? FuseFor(demand, capacityA) : null;
+            var checks = CircuitChecks(demand, drop, capacityA, fuse);
+            if (rejections.Accept(FormattableString.Invariant($"{cable.Code} from {demand.Name}"), checks))
+                return (new Circuit(demand.Name, cable, demand.LengthM, demand.CurrentA, drop, capacityA, fuse), checks);
+        }
+
+        return null;
+    }
+
+    /// <summary>The smallest fuse above the working current with its factor; null when the catalogue has none.</summary>
+    private ProtectionDevice? FuseFor(Demand demand, double cableCapacityA)
+    {
+        var (lowA, _) = Protection.BatteryFuseA(demand.CurrentA, inputs.Rules["wiring.fuse_factor"], Math.Max(cableCapacityA, demand.CurrentA * inputs.Rules["wiring.fuse_factor"]));
+        return inputs.Catalog.Protection
+            .Where(p => p.Kind == ProtectionKind.Fuse && p.RatedA >= lowA && p.RatedV >= demand.VoltageV * inputs.Rules["controller.charge_voltage"])
+            .OrderBy(p => p.RatedA).ThenBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal)
+            .FirstOrDefault();
+    }
+
+    private ImmutableArray<Check> CircuitChecks(Demand demand, double drop, double capacityA, ProtectionDevice? fuse)
+    {
+        var checks = ImmutableArray.CreateBuilder<Check>();
+        checks.Add(new Check(demand.Id + ".drop", "Cable", $"voltage drop, {demand.Name}", Comparison.AtMost, demand.DropLimit * 100, drop * 100, "%", "design rule " + demand.Id.Replace("wiring.", "wiring.drop_", StringComparison.Ordinal)));
+        checks.Add(new Check(demand.Id + ".capacity", "Cable", $"current-carrying capacity, {demand.Name}", Comparison.AtLeast, fuse?.RatedA ?? demand.CurrentA, capacityA, "A", "IEC 60364-5-52 at design rule wiring.ambient" + (fuse is null ? "" : "; not below its fuse"), 1));
+        if (demand.Fused)
+            checks.Add(new Check(demand.Id + ".fuse", "Fuse", $"rated current, {demand.Name}", Comparison.AtLeast, demand.CurrentA * inputs.Rules["wiring.fuse_factor"], fuse?.RatedA ?? 0, "A", "design rule wiring.fuse_factor", 1));
+        return checks.ToImmutable();
+    }
+
+    /// <summary>String fuses where parallel strings need them, one surge arrester, one earth electrode.</summary>
+    private List<ProtectionDevice>? Others(PowerOption power, ImmutableArray<Check>.Builder checks)
+    {
+        var others = new List<ProtectionDevice>();
+        var strings = power.ModuleCount / power.ModulesInSeries;
+        if (Protection.StringFusesNeeded(strings, power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA))
+        {
+            var (lowA, highA) = Protection.StringFuseA(power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA);
+            var fuse = CheapestOf(ProtectionKind.Fuse, p => p.RatedA >= lowA && p.RatedA <= highA && p.RatedV >= power.Module.OpenCircuitV * power.ModulesInSeries);
+            var check = new Check("wiring.string_fuse", "Fuse", "string fuse, rated current", Comparison.AtLeast, lowA, fuse?.RatedA ?? 0, "A", "IEC 62548, 1.5 to 2.4 times the short-circuit current", 1);
+            if (!rejections.Accept("string fuse", [check])) return null;
+            checks.Add(check);
+            others.AddRange(Enumerable.Repeat(fuse!, strings));
+        }
+
+        if (CheapestOf(ProtectionKind.SurgeArrester, p => p.RatedV >= power.Module.OpenCircuitV * power.ModulesInSeries) is { } arrester) others.Add(arrester);
+        if (CheapestOf(ProtectionKind.EarthElectrode, _ => true) is { } electrode) others.Add(electrode);
+        return others;
+    }
+
+    private ProtectionDevice? CheapestOf(ProtectionKind kind, Func<ProtectionDevice, bool> fits) =>
+        inputs.Catalog.Protection.Where(p => p.Kind == kind && fits(p)).OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal).FirstOrDefault();
+}

@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Climate;
+using TenderKit.Sizing.Lighting;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Tendering.Settings;
+
+/// <summary>Everything the design needs, read and understood: no file is touched after this.</summary>
+/// <param name="Light">Light distribution of each photometric file of the catalogue.</param>
+/// <param name="ClimateFiles">Monthly climates by file name, as read.</param>
+/// <param name="Stations">Built-in reference table.</param>
+/// <param name="Digests">Files read with their digests.</param>
+public sealed record DesignInputs(
+    Tender Tender,
+    RuleSet Rules,
+    ImmutableArray<Site> Sites,
+    PartsCatalog Catalog,
+    string CatalogDigest,
+    ImmutableSortedDictionary<string, LightDistribution> Light,
+    ImmutableSortedDictionary<string, MonthlyClimate> ClimateFiles,
+    IReadOnlyList<ReferenceStation> Stations,
+    ImmutableArray<InputDigest> Digests);

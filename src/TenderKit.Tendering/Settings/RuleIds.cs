@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+
+namespace TenderKit.Tendering.Settings;
+
+/// <summary>Every design rule the engineering asks for; a rules file that lacks one is refused.</summary>
+public static class RuleIds
+{
+    public static readonly ImmutableArray<string> All =
+    [
+        "climate.factor.supplied_with_source", "climate.factor.supplied_unsourced", "climate.factor.estimate_near", "climate.factor.estimate_far",
+        "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread", "night.switching_elevation",
+        "light.maintenance_hours", "light.survival_factor", "light.dirt_factor", "light.spacing_step", "light.spacing_least", "light.spacing_most",
+        "light.setback", "luminaire.ip", "luminaire.ambient_margin",
+        "energy.soiling", "energy.mismatch", "energy.ageing", "energy.wiring", "energy.array_to_load", "energy.recovery_days", "energy.least_tilt",
+        "battery.depth.FloodedLeadAcid", "battery.depth.AgmLeadAcid", "battery.depth.GelLeadAcid", "battery.depth.TubularLeadAcid",
+        "battery.depth.LithiumIronPhosphate", "battery.end_of_life", "battery.enclosure_rise", "battery.reconnect", "battery.life_years", "battery.days_to_full",
+        "wiring.drop_array", "wiring.drop_battery", "wiring.drop_lamp", "wiring.ambient", "wiring.slack", "wiring.box_height", "wiring.fuse_factor",
+        "controller.charge_factor", "controller.load_factor", "controller.lowest_cell_fraction", "controller.charge_voltage",
+        "structure.wind_factor", "structure.steel_factor", "structure.deflection", "structure.overturning", "structure.concrete_weight",
+        "structure.module_force_coefficient", "structure.module_least_projection", "structure.box_force_coefficient", "structure.luminaire_force_coefficient",
+    ];
+}

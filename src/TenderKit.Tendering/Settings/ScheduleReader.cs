@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using TenderKit.Intake.Numbers;
+using TenderKit.Intake.Yaml;
+using TenderKit.Sizing.Energy;
+
+namespace TenderKit.Tendering.Settings;
+
+/// <summary>
+/// Reads lighting schedules. A row is <c>{ from: dusk, for: 4 h }</c>, <c>{ until: dawn, for: 2 h }</c>, <c>{ around: midnight, for: 3 h }</c>,
+/// <c>{ from: dusk + 1 h, until: midnight }</c>, each with <c>level</c> and, for presence detection, <c>presence</c>; or <c>{ rest: 30 % }</c>.
+/// </summary>
+internal static class ScheduleReader
+{
+    public static ImmutableSortedDictionary<string, LightingSchedule> Read(YamlSection? schedules)
+    {
+        var found = ImmutableSortedDictionary.CreateBuilder<string, LightingSchedule>(StringComparer.Ordinal);
+        found[LightingSchedule.DuskToDawn.Name] = LightingSchedule.DuskToDawn;
+        if (schedules is null) return found.ToImmutable();
+        foreach (var name in schedules.Keys) found[name] = ScheduleOf(name, schedules.Sections(name));
+        return found.ToImmutable();
+    }
+
+    private static LightingSchedule ScheduleOf(string name, IReadOnlyList<YamlSection> rows)
+    {
+        var rest = 0.0;
+        var parts = ImmutableArray.CreateBuilder<SchedulePart>();
+        foreach (var row in rows)
+        {
+            if (row.Has("rest")) rest = Level(row, "rest", 0);
+            else if (PartOf(row) is { } part) parts.Add(part);
+            row.ReportUnknownKeys();
+        }
+
+        return new LightingSchedule(name, parts.ToImmutable(), rest);
+    }
+
+    private static SchedulePart? PartOf(YamlSection row)
+    {
+        var level = Level(row, "level", 1);
+        var presence = Level(row, "presence", 1);
+        var from = MomentOf(row, "from");
+        var until = MomentOf(row, "until");
+        var around = MomentOf(row, "around");
+        double? hours = row.Has("for") ? row.Number("for", QuantityKind.Hours, 0) : null;
+        switch (from, until, around, hours)
+        {
+            case ({ } a, { } b, null, null):
+                return new SchedulePart(a.Anchor, a.OffsetH, b.Anchor, b.OffsetH, level, presence);
+            case ({ } a, null, null, { } h):
+                return new SchedulePart(a.Anchor, a.OffsetH, a.Anchor, a.OffsetH + h, level, presence);
+            case (null, { } b, null, { } h):
+                return new SchedulePart(b.Anchor, b.OffsetH - h, b.Anchor, b.OffsetH, level, presence);
+            case (null, null, { } c, { } h):
+                return new SchedulePart(c.Anchor, c.OffsetH - (h / 2), c.Anchor, c.OffsetH + (h / 2), level, presence);
+            default:
+                row.AddError("TK115", "a part of the night needs two of: from, until, for (or around with for, or rest)", row.Line);
+                return null;
+        }
+    }
+
+    private static double Level(YamlSection row, string key, double fallback)
+    {
+        var level = row.Number(key, QuantityKind.Fraction, fallback);
+        if (level is >= 0 and <= 1) return level;
+        row.AddError("TK115", $"'{key}' must lie between 0 and 100 %", row.Line);
+        return fallback;
+    }
+
+    /// <summary>"dusk", "dawn", "midnight", with "+ 1 h" or "- 30 min" behind it.</summary>
+    private static (NightAnchor Anchor, double OffsetH)? MomentOf(YamlSection row, string key)
+    {
+        if (row.Scalar(key) is not { } scalar) return null;
+        var sign = scalar.Text.IndexOfAny(['+', '-']);
+        var word = (sign < 0 ? scalar.Text : scalar.Text[..sign]).Trim();
+        if (!Enum.TryParse<NightAnchor>(word, ignoreCase: true, out var anchor) || int.TryParse(word, out _))
+        {
+            row.AddError("TK115", $"'{scalar.Path}' must begin with dusk, midnight or dawn, not '{word}'", scalar.Line);
+            return null;
+        }
+
+        if (sign < 0) return (anchor, 0);
+        var offset = SectionNumbers.NumberOf(row, scalar with { Text = scalar.Text[(sign + 1)..].Trim() }, QuantityKind.Hours) ?? 0;
+        return (anchor, scalar.Text[sign] == '-' ? -offset : offset);
+    }
+}

@@ -1,0 +1,229 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using TenderKit.Intake.Numbers;
+using TenderKit.Intake.Words;
+using TenderKit.Intake.Yaml;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Lighting;
+using TenderKit.Sizing.Structure;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Tendering.Settings;
+
+/// <summary>A tender file with the defaults for its sites and the rows it changes in the design rules.</summary>
+public sealed record TenderFileContent(Tender Tender, SiteDefaults Defaults, YamlSection? RuleOverrides);
+
+/// <summary>Reads the tender file.</summary>
+public static class TenderFile
+{
+    private static readonly string[] ArrangementWords = ["single-sided", "staggered", "opposite"];
+
+    /// <summary>The tender; null when the text is not YAML. Every other problem is collected and the reading goes on with a safe value.</summary>
+    /// <param name="text">Text of the file.</param>
+    /// <param name="file">File name for messages.</param>
+    /// <param name="folder">Folder the other files are named from.</param>
+    /// <param name="problems">Collects what is wrong.</param>
+    public static TenderFileContent? Read(string text, string file, string folder, List<Diagnostic> problems)
+    {
+        if (YamlFile.Read(text, file, problems) is not { } top) return null;
+        var schedules = ScheduleReader.Read(top.Section("schedules"));
+        var climate = top.Section("climate");
+        var tender = new Tender(
+            HeadOf(SectionOf(top, "tender")),
+            folder,
+            top.RequiredText("sites"),
+            top.RequiredText("catalog"),
+            top.RequiredText("rules"),
+            climate?.Text("default"),
+            schedules,
+            ReliabilityOf(SectionOf(top, "reliability")),
+            PricesOf(SectionOf(top, "prices")));
+        climate?.ReportUnknownKeys();
+        var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
+        var overrides = top.Section("rules_changed");
+        top.ReportUnknownKeys();
+        return new TenderFileContent(tender, defaults, overrides);
+    }
+
+    /// <summary>A required section; a missing one is an error and reads as empty.</summary>
+    private static YamlSection SectionOf(YamlSection top, string key)
+    {
+        if (top.Section(key) is { } section) return section;
+        top.AddError("TK113", $"the section '{key}' is missing; add it", top.Line);
+        return YamlFile.Read("_: _", top.File, [])!;
+    }
+
+    private static TenderHead HeadOf(YamlSection head)
+    {
+        var read = new TenderHead(
+            head.RequiredText("reference"),
+            head.RequiredText("title"),
+            head.RequiredText("employer"),
+            head.RequiredText("bidder"),
+            DateOf(head, "issue_date"),
+            (int)head.Number("validity_days", QuantityKind.Count, 90),
+            CurrencyOf(head, "currency"),
+            (int)head.Number("delivery_days", QuantityKind.Count, 180),
+            [.. head.Sections("exchange").Select(ExchangeOf)]);
+        head.ReportUnknownKeys();
+        return read;
+    }
+
+    private static DateOnly DateOf(YamlSection head, string key)
+    {
+        if (DateOnly.TryParseExact(head.RequiredText(key), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)) return date;
+        head.AddError("TK114", $"'{key}' must be a date written year-month-day, such as 2027-02-15", head.Scalar(key)?.Line ?? head.Line);
+        return new DateOnly(2000, 1, 1);
+    }
+
+    private static string CurrencyOf(YamlSection section, string key)
+    {
+        var code = section.RequiredText(key).ToUpperInvariant();
+        if (code.Length != 3 || !code.All(char.IsAsciiLetter))
+            section.AddError("TK114", $"'{key}' must be a three-letter currency code such as USD", section.Scalar(key)?.Line ?? section.Line);
+        return code;
+    }
+
+    private static ExchangeRate ExchangeOf(YamlSection row)
+    {
+        var rate = new ExchangeRate(CurrencyOf(row, "currency"), (decimal)row.RequiredNumber("rate", QuantityKind.Number));
+        if (rate.Rate <= 0) row.AddError("TK114", "'rate' must be greater than zero", row.Line);
+        row.ReportUnknownKeys();
+        return rate;
+    }
+
+    private static ReliabilityTarget ReliabilityOf(YamlSection section)
+    {
+        var read = new ReliabilityTarget(section.RequiredNumber("dark_nights_per_year", QuantityKind.Number), section.RequiredNumber("autonomy_nights", QuantityKind.Number));
+        if (read.AutonomyNights is < 0.5 or > 30) section.AddError("TK116", $"autonomy_nights must lie between 0.5 and 30, not {read.AutonomyNights.ToString(CultureInfo.InvariantCulture)}", section.Line);
+        section.ReportUnknownKeys();
+        return read;
+    }
+
+    private static PriceBasis PricesOf(YamlSection section)
+    {
+        var spares = section.Section("spares");
+        var families = new[] { "luminaires", "modules", "batteries", "controllers", "protection" };
+        var read = new PriceBasis(
+            section.Share("freight"),
+            section.Share("duty"),
+            section.Share("overhead"),
+            section.Share("profit"),
+            section.Share("finance"),
+            section.Share("contingency"),
+            section.Share("tax"),
+            families.Where(f => spares?.Has(f) == true).ToImmutableSortedDictionary(f => f, f => spares!.Share(f), StringComparer.Ordinal),
+            section.Share("cable_waste"),
+            (int)section.Number("maintenance_years", QuantityKind.Count, 0),
+            (int)section.Number("rate_decimals", QuantityKind.Count, 2));
+        spares?.ReportUnknownKeys();
+        section.ReportUnknownKeys();
+        return read;
+    }
+
+    private static ImmutableSortedDictionary<string, string> LotsOf(YamlSection? lots) =>
+        lots is null
+            ? ImmutableSortedDictionary<string, string>.Empty
+            : lots.Keys.SelectMany(lot => lots.Scalars(lot).Select(site => (lot, site.Text)))
+                .GroupBy(p => p.Text, StringComparer.Ordinal)
+                .ToImmutableSortedDictionary(g => g.Key, g => g.First().lot, StringComparer.Ordinal);
+
+    private static SiteDefaults DefaultsOf(
+        YamlSection section,
+        ImmutableSortedDictionary<string, Sizing.Energy.LightingSchedule> schedules,
+        ImmutableSortedDictionary<string, string> lots)
+    {
+        var soilText = section.Scalar("soil");
+        var soil = SoilClasses.Find(soilText?.Text ?? "");
+        if (soil is null) section.AddError("TK117", $"soil '{soilText!.Text}' is not known; use dense, medium or soft", soilText.Line);
+        var scheduleName = section.Text("schedule") ?? "dusk-to-dawn";
+        if (!schedules.ContainsKey(scheduleName))
+        {
+            section.AddError("TK117", UnknownWord("schedule", scheduleName, schedules.Keys), section.Scalar("schedule")!.Line);
+            scheduleName = "dusk-to-dawn";
+        }
+
+        var read = new SiteDefaults(
+            TargetOf(section),
+            scheduleName,
+            schedules,
+            HeightsOf(section),
+            section.Number("width_m", QuantityKind.Length, 5),
+            ArrangementOf(section),
+            section.Number("shading", QuantityKind.Fraction, 0),
+            section.RequiredNumber("wind_m_per_s", QuantityKind.Speed),
+            TerrainOf(section),
+            soil ?? SoilClasses.Soft,
+            soilText is not null,
+            lots);
+        section.ReportUnknownKeys();
+        return read;
+    }
+
+    private static string UnknownWord(string what, string written, IEnumerable<string> known)
+    {
+        var nearest = Nearest.Of(written, known);
+        return $"{what} '{written}' is not known" + (nearest is null ? "" : $"; did you mean '{nearest}'?") + $" Known: {string.Join(", ", known)}";
+    }
+
+    private static LightTarget? TargetOf(YamlSection section)
+    {
+        if (section.Section("lux") is { } lux)
+        {
+            var target = new LightTarget(
+                "lux asked for",
+                lux.RequiredNumber("average", QuantityKind.Illuminance),
+                lux.Has("minimum") ? lux.Number("minimum", QuantityKind.Illuminance, 0) : null,
+                lux.Has("uniformity") ? lux.Number("uniformity", QuantityKind.Fraction, 0) : null,
+                null,
+                "tender, requirement lux");
+            lux.ReportUnknownKeys();
+            return target;
+        }
+
+        if (section.Scalar("class") is not { } scalar) return null;
+        if (LightClasses.Find(scalar.Text) is { } found) return found;
+        section.AddError("TK117", UnknownWord("class", scalar.Text, LightClasses.Names), scalar.Line);
+        return null;
+    }
+
+    private static ImmutableArray<double> HeightsOf(YamlSection section)
+    {
+        if (section.Scalar("mounting_height_m") is not { } scalar)
+        {
+            section.RequiredText("mounting_height_m");
+            return [6];
+        }
+
+        var (low, high) = UserNumber.ReadRange(scalar.Text, QuantityKind.Length);
+        if (low.Value is not { } lowM || high.Value is not { } highM)
+        {
+            section.AddError("TK114", $"'{scalar.Path}' is '{scalar.Text}', which {low.Problem ?? high.Problem}", scalar.Line);
+            return [6];
+        }
+
+        var heights = new[] { lowM, highM }.Distinct().Order().ToImmutableArray();
+        if (heights[0] is >= 2 && heights[^1] <= 20) return heights;
+        section.AddError("TK116", "mounting_height_m must lie between 2 and 20 m", scalar.Line);
+        return [6];
+    }
+
+    private static Arrangement ArrangementOf(YamlSection section)
+    {
+        if (section.Scalar("arrangement") is not { } scalar) return Arrangement.SingleSided;
+        var index = Array.IndexOf(ArrangementWords, scalar.Text.ToLowerInvariant());
+        if (index >= 0) return (Arrangement)index;
+        section.AddError("TK117", UnknownWord("arrangement", scalar.Text, ArrangementWords), scalar.Line);
+        return Arrangement.SingleSided;
+    }
+
+    private static Terrain TerrainOf(YamlSection section)
+    {
+        var words = new[] { "0", "I", "II", "III", "IV" };
+        if (section.Scalar("terrain") is not { } scalar) return Terrain.II;
+        var index = Array.IndexOf(words, scalar.Text.ToUpperInvariant());
+        if (index >= 0) return (Terrain)index;
+        section.AddError("TK117", UnknownWord("terrain", scalar.Text, words), scalar.Line);
+        return Terrain.II;
+    }
+}

@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using TenderKit.Catalog;
+using TenderKit.Intake.Climate;
+using TenderKit.Intake.Photometry;
+using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+using TenderKit.Sizing.Lighting;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Tendering.Settings;
+
+/// <summary>A tender with every file it names, read and understood.</summary>
+/// <param name="Inputs">Ready for the design; null when something without which nothing can run is missing or wrong.</param>
+/// <param name="SiteList">What was understood of the site list; null when it could not be read.</param>
+/// <param name="Diagnostics">Every problem found.</param>
+public sealed record LoadedTender(DesignInputs? Inputs, SiteListReading? SiteList, ImmutableArray<Diagnostic> Diagnostics);
+
+/// <summary>Reads a tender file and all files it names. Bad rows of the site list are left out; a bad tender, rules or catalogue file stops everything.</summary>
+public static class TenderLoader
+{
+    /// <param name="path">Path of the tender file.</param>
+    public static LoadedTender Load(string path)
+    {
+        var problems = new List<Diagnostic>();
+        var digests = new List<InputDigest>();
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        if (TextOf(path, Path.GetFileName(path), problems, digests) is not { } text || TenderFile.Read(text, Path.GetFileName(path), folder, problems) is not { } content)
+            return new LoadedTender(null, null, [.. problems]);
+
+        var rules = RulesOf(content, problems, digests);
+        var catalog = CatalogOf(content.Tender, problems);
+        var climates = ImmutableSortedDictionary.CreateBuilder<string, MonthlyClimate>(StringComparer.Ordinal);
+        if (content.Tender.ClimateFile is { } standard and not "estimate") ReadClimate(content.Tender, standard, climates, problems, digests);
+        var canRun = !problems.Exists(p => p.Severity == Severity.Error);
+        var list = SitesOf(content, problems, digests);
+        var sites = list is null ? [] : WithClimate(list.Sites, content.Tender, climates, problems, digests);
+        if (!canRun || list is null || rules is null || catalog is null) return new LoadedTender(null, list, [.. problems]);
+
+        var light = LightOf(catalog, problems);
+        var offered = catalog.Parts with { Luminaires = [.. catalog.Parts.Luminaires.Where(l => light.ContainsKey(l.PhotometricFile))] };
+        var inputs = new DesignInputs(
+            content.Tender, rules, sites, offered, catalog.Digest, light, climates.ToImmutable(), ReferenceStations.Load(), [.. digests]);
+        return new LoadedTender(inputs, list, [.. problems]);
+    }
+
+    private static string? TextOf(string path, string name, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        if (!File.Exists(path))
+        {
+            problems.Add(Diagnostic.Error("TK101", "the file does not exist; check the name and the folder", new Place(name)));
+            return null;
+        }
+
+        var bytes = File.ReadAllBytes(path);
+        digests.Add(new InputDigest(name, Convert.ToHexStringLower(SHA256.HashData(bytes))));
+        using var reader = new StreamReader(new MemoryStream(bytes));
+        return reader.ReadToEnd();
+    }
+
+    private static RuleSet? RulesOf(TenderFileContent content, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        var file = content.Tender.RulesFile;
+        return TextOf(Path.Combine(content.Tender.Folder, file), Path.GetFileName(file), problems, digests) is { } text
+            ? RulesFile.Read(text, Path.GetFileName(file), content.RuleOverrides, problems)
+            : null;
+    }
+
+    private static CatalogSource? CatalogOf(Tender tender, List<Diagnostic> problems)
+    {
+        var opened = Catalogs.Open(Path.GetFullPath(Path.Combine(tender.Folder, tender.CatalogPath)));
+        problems.AddRange(opened.Diagnostics);
+        return opened.Value;
+    }
+
+    private static void ReadClimate(
+        Tender tender, string file, ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        var read = TableReader.Read(Path.Combine(tender.Folder, file));
+        problems.AddRange(read.Diagnostics);
+        if (read.Value is not { } tables) return;
+        digests.Add(new InputDigest(tables.File, tables.Sha256));
+        var climate = MonthlyClimateFile.Read(tables.Tables[0], 0, 0);
+        problems.AddRange(climate.Diagnostics);
+        if (climate.Value is { } found) climates[file] = found;
+    }
+
+    private static SiteListReading? SitesOf(TenderFileContent content, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        var read = TableReader.Read(Path.Combine(content.Tender.Folder, content.Tender.SitesFile));
+        problems.AddRange(read.Diagnostics);
+        if (read.Value is not { } tables) return null;
+        digests.Add(new InputDigest(tables.File, tables.Sha256));
+        var list = SiteListReader.Read(tables, content.Defaults, LightClasses.Find, LightClasses.Names);
+        problems.AddRange(list.Diagnostics);
+        return list;
+    }
+
+    /// <summary>Reads the climate files that site rows name; a site whose file cannot be read is left out with an error.</summary>
+    private static ImmutableArray<Site> WithClimate(
+        ImmutableArray<Site> sites, Tender tender, ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        foreach (var file in sites.Select(s => s.ClimateFile).OfType<string>().Where(f => f != "estimate").Distinct().Where(f => !climates.ContainsKey(f)).Order(StringComparer.Ordinal))
+            ReadClimate(tender, file, climates, problems, digests);
+        bool Has(Site site) => site.ClimateFile is null or "estimate" || climates.ContainsKey(site.ClimateFile);
+        foreach (var site in sites.Where(s => !Has(s)))
+            problems.Add(Diagnostic.Error("TK321", $"its climate file '{site.ClimateFile}' could not be read, so the site is left out", new Place(Site: site.Id, Row: site.Row)));
+        return [.. sites.Where(Has)];
+    }
+
+    private static ImmutableSortedDictionary<string, LightDistribution> LightOf(CatalogSource catalog, List<Diagnostic> problems)
+    {
+        var found = ImmutableSortedDictionary.CreateBuilder<string, LightDistribution>(StringComparer.Ordinal);
+        foreach (var luminaire in catalog.Parts.Luminaires.Where(l => !found.ContainsKey(l.PhotometricFile)))
+        {
+            if (!catalog.Photometry.TryGetValue(luminaire.PhotometricFile, out var bytes)) continue;
+            var read = PhotometryReader.Read(luminaire.PhotometricFile, bytes);
+            problems.AddRange(read.Diagnostics.Where(d => d.Severity != Severity.Note).Select(d => d with { Severity = Severity.Warning }));
+            if (read.Value is { } file) found[luminaire.PhotometricFile] = file.Distribution;
+        }
+
+        return found.ToImmutable();
+    }
+}

@@ -1,0 +1,148 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using F23.StringSimilarity;
+using TenderKit.Intake.Numbers;
+using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+using TenderKit.Tendering.Columns;
+
+namespace TenderKit.Tendering.Sites;
+
+/// <summary>One row under reading: cells by meaning, with the echo and the diagnostics they give rise to.</summary>
+internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell> cells, DecimalMark mark)
+{
+    private readonly List<Diagnostic> diagnostics = [];
+    private readonly List<CellEcho> echo = [];
+
+    public int Row => cells[0].Row;
+
+    public string SiteId { get; set; } = "";
+
+    public bool HasErrors => diagnostics.Exists(d => d.Severity == Severity.Error);
+
+    public ImmutableArray<Diagnostic> Diagnostics => [.. diagnostics];
+
+    public SiteRowEcho Echo(bool isRead) => new(Row, SiteId, isRead, [.. echo]);
+
+    public bool IsFilled(string meaning) => Text(meaning).Length > 0;
+
+    public string Text(string meaning) => mapping.Of(meaning) is { } column ? cells[column.Column - 1].Text : "";
+
+    /// <summary>The text of a cell, echoed as it stands.</summary>
+    public string Echoed(string meaning)
+    {
+        var text = Text(meaning);
+        if (text.Length > 0) Understood(meaning, text);
+        return text;
+    }
+
+    /// <summary>The number of a cell inside its limits; null when the cell is empty or wrong.</summary>
+    public double? Number(string meaning, QuantityKind kind, double low, double high)
+    {
+        if (!IsFilled(meaning)) return null;
+        var column = mapping.Of(meaning)!;
+        var cell = cells[column.Column - 1];
+        return Accept(meaning, UserNumber.Read(cell, kind, mark, column.Unit), kind, low, high);
+    }
+
+    /// <summary>An angle, with the hemisphere letter where written; a heading such as "Longitude (W)" gives it to all its cells.</summary>
+    public NumberReading? Degrees(string meaning, string text)
+    {
+        var reading = UserNumber.Read(text, QuantityKind.Degrees, mark);
+        if (reading.Hemisphere is null && HeadingHemisphere().Match(Heading(meaning)) is { Success: true } heading)
+            reading = UserNumber.Read(text + " " + heading.Groups["h"].Value, QuantityKind.Degrees, mark);
+        if (reading.Problem is null) return reading;
+        Error("TK183", meaning, reading.Problem);
+        return null;
+    }
+
+    /// <summary>Heights of a cell: one, several separated by ';', or the two ends of a range.</summary>
+    public ImmutableArray<double>? Heights(string meaning)
+    {
+        var column = mapping.Of(meaning)!;
+        var heights = new SortedSet<double>();
+        foreach (var item in Text(meaning).Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            var (low, high) = UserNumber.ReadRange(item, QuantityKind.Length, mark, column.Unit);
+            if (Accept(meaning, low, QuantityKind.Length, SiteLimits.LeastHeightM, SiteLimits.GreatestHeightM, false) is not { } from
+                || Accept(meaning, high, QuantityKind.Length, from, SiteLimits.GreatestHeightM, false) is not { } to) return null;
+            heights.UnionWith(Steps(from, to));
+        }
+
+        Understood(meaning, string.Join(", ", heights.Select(h => h.ToString("0.##", CultureInfo.InvariantCulture))) + " m");
+        return [.. heights];
+    }
+
+    /// <summary>A word of a closed choice; null when empty or unknown.</summary>
+    public T? Choice<T>(string meaning, Func<string, T?> find, Func<T, string> print, IEnumerable<string> known)
+        where T : class
+    {
+        if (!IsFilled(meaning)) return null;
+        if (find(Text(meaning)) is not { } value)
+        {
+            Error("TK185", meaning, $"is not known{Nearest(Text(meaning), [.. known])}");
+            return null;
+        }
+
+        Understood(meaning, print(value));
+        return value;
+    }
+
+    /// <summary>A word of an enumeration; null when empty or unknown.</summary>
+    public T? Choice<T>(string meaning, Func<string, T?> find)
+        where T : struct, Enum => Choice(meaning, t => find(t) is { } v ? (object)v : null, v => v.ToString()!, Enum.GetNames<T>()) is T found ? found : null;
+
+    public void Understood(string meaning, string understood) => echo.Add(new(Heading(meaning), Text(meaning), understood));
+
+    public void Error(string code, string meaning, string what) => diagnostics.Add(Diagnostic.Error(code, Message(meaning, what), Place(Heading(meaning))));
+
+    public void Warning(string code, string meaning, string what) => diagnostics.Add(Diagnostic.Warning(code, Message(meaning, what), Place(Heading(meaning))));
+
+    public void Note(string code, string what) => diagnostics.Add(Diagnostic.Note(code, what, Place(null)));
+
+    private double? Accept(string meaning, NumberReading reading, QuantityKind kind, double low, double high, bool isEchoed = true)
+    {
+        if (reading.Problem is not null)
+        {
+            Error("TK183", meaning, reading.Problem);
+            return null;
+        }
+
+        if (reading.Value is not { } value || value < low || value > high)
+        {
+            var unit = UnitSpellings.BaseSymbol(kind);
+            Error("TK184", meaning, string.Create(CultureInfo.InvariantCulture, $"is {reading.Understood}, outside {low} to {high} {unit}").TrimEnd() + "; correct it, or write its unit");
+            return null;
+        }
+
+        if (reading.Note is { } note)
+            diagnostics.Add(new("TK189", reading.Ambiguous ? Severity.Warning : Severity.Note, Message(meaning, note), Place(Heading(meaning))));
+        if (isEchoed) Understood(meaning, reading.Understood);
+        return value;
+    }
+
+    private static IEnumerable<double> Steps(double from, double to)
+    {
+        yield return from;
+        for (var h = (Math.Floor(from / SiteLimits.HeightStepM) + 1) * SiteLimits.HeightStepM; h < to; h += SiteLimits.HeightStepM) yield return h;
+        yield return to;
+    }
+
+    private static string Nearest(string text, IReadOnlyList<string> known)
+    {
+        if (known.Count == 0) return "; correct it";
+        var likeness = new NormalizedLevenshtein();
+        var nearest = known.MinBy(k => likeness.Distance(HeadingMatch.Words(text), HeadingMatch.Words(k)))!;
+        return $"; the nearest is '{nearest}', known are {string.Join(", ", known)}";
+    }
+
+    private string Heading(string meaning) => mapping.Of(meaning)?.Heading ?? meaning;
+
+    private string Message(string meaning, string what) => IsFilled(meaning) ? $"{Heading(meaning)} '{Text(meaning)}' {what}" : $"{Heading(meaning)} {what}";
+
+    private Place Place(string? column) => new(mapping.Table.File, mapping.Table.Sheet, Row, column, SiteId.Length == 0 ? null : SiteId);
+
+    [GeneratedRegex(@"[\s(\[](?<h>south|west|sud|sur|sul|ouest|oeste|[swo])\s*[)\]]?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex HeadingHemisphere();
+}

@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using TenderKit.Intake.Numbers;
+using TenderKit.Sizing.Energy;
+using TenderKit.Sizing.Lighting;
+using TenderKit.Sizing.Structure;
+using TenderKit.Tendering.Columns;
+
+namespace TenderKit.Tendering.Sites;
+
+/// <summary>Turns one row into a site; every cell is looked at even when an earlier one is wrong.</summary>
+internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string> classNames)
+{
+    public Site? Read(SiteRow row)
+    {
+        var name = row.Echoed(SiteColumns.Name);
+        var (latitude, longitude) = Position(row);
+        var kind = Kind(row);
+        var (length, width) = Size(row, kind);
+        var target = Target(row);
+        var schedule = Schedule(row);
+        var poles = row.Number(SiteColumns.Poles, QuantityKind.Count, 1, SiteLimits.GreatestPoles);
+        var arrangement = row.Choice<Arrangement>(SiteColumns.Arrangement, SiteWords.ArrangementOf) ?? defaults.Arrangement;
+        var shaded = row.Number(SiteColumns.Shading, QuantityKind.Fraction, 0, SiteLimits.GreatestShadedFraction) ?? defaults.ShadedFraction;
+        var heights = row.IsFilled(SiteColumns.MountingHeight) ? row.Heights(SiteColumns.MountingHeight) : defaults.MountingHeightsM;
+        var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS) ?? defaults.BasicWindMPerS;
+        var terrain = row.Choice<Terrain>(SiteColumns.Terrain, SiteWords.TerrainOf) ?? defaults.Terrain;
+        var (soil, soilStated) = Soil(row);
+        var lot = Lot(row);
+        var climate = row.Echoed(SiteColumns.ClimateFile);
+        var remark = row.Echoed(SiteColumns.Remark);
+        if (row.HasErrors || target is null || schedule is null || heights is null || latitude is null || longitude is null || length is null || width is null) return null;
+        return new Site(
+            row.SiteId, name, row.Row, latitude.Value, longitude.Value, kind, length.Value, width.Value, target, schedule, (int?)poles, arrangement, shaded, heights.Value,
+            wind, terrain, soil, soilStated, lot, climate.Length == 0 ? null : climate, remark);
+    }
+
+    private static SiteKind Kind(SiteRow row)
+    {
+        if (row.IsFilled(SiteColumns.Kind)) return row.Choice<SiteKind>(SiteColumns.Kind, SiteWords.KindOf) ?? SiteKind.Road;
+        return SiteKind.Road;
+    }
+
+    private static (double? Latitude, double? Longitude) Position(SiteRow row)
+    {
+        var (latitudeColumn, longitudeColumn) = (SiteColumns.Latitude, SiteColumns.Longitude);
+        var (latitudeText, longitudeText) = (row.Text(latitudeColumn), row.Text(longitudeColumn));
+        if (latitudeText.Length == 0 && longitudeText.Length == 0 && row.IsFilled(SiteColumns.Coordinates))
+        {
+            var pair = Pair().Match(row.Text(SiteColumns.Coordinates));
+            (latitudeColumn, longitudeColumn) = (SiteColumns.Coordinates, SiteColumns.Coordinates);
+            if (!pair.Success)
+            {
+                row.Error("TK183", SiteColumns.Coordinates, "is no pair of latitude and longitude; write them as 14.2508; -4.2500");
+                return default;
+            }
+
+            (latitudeText, longitudeText) = (pair.Groups["a"].Value, pair.Groups["b"].Value);
+        }
+
+        if (latitudeText.Length == 0) row.Error("TK182", latitudeColumn, "is missing; the sun cannot be found without it: write decimal degrees such as 14.2508");
+        if (longitudeText.Length == 0) row.Error("TK182", longitudeColumn, "is missing; write decimal degrees such as -4.2500");
+        if (latitudeText.Length == 0 || longitudeText.Length == 0) return default;
+        return row.Degrees(latitudeColumn, latitudeText) is { } latitude && row.Degrees(longitudeColumn, longitudeText) is { } longitude
+            ? Checked(row, (latitudeColumn, latitude), (longitudeColumn, longitude))
+            : default;
+    }
+
+    private static (double? Latitude, double? Longitude) Checked(SiteRow row, (string Column, NumberReading Reading) latitude, (string Column, NumberReading Reading) longitude)
+    {
+        var (lat, lon) = (latitude.Reading.Value!.Value, longitude.Reading.Value!.Value);
+        if (latitude.Reading.Hemisphere is 'E' or 'W' || longitude.Reading.Hemisphere is 'N' or 'S' || (Math.Abs(lat) > 90 && Math.Abs(lat) <= 180 && Math.Abs(lon) <= 90))
+            row.Error("TK188", latitude.Column, $"and longitude {longitude.Reading.Understood} look exchanged; exchange them");
+        else if (Math.Abs(lat) > 90)
+            row.Error("TK184", latitude.Column, $"is {latitude.Reading.Understood}, outside -90 to 90 degrees; correct it");
+        else if (Math.Abs(lon) > 180)
+            row.Error("TK184", longitude.Column, $"is {longitude.Reading.Understood}, outside -180 to 180 degrees; correct it");
+        else if (lat == 0 && lon == 0)
+            row.Error("TK187", latitude.Column, "and longitude are both zero, a place in the sea; write the real position");
+        else
+        {
+            row.Understood(latitude.Column, latitude.Reading.Understood);
+            row.Understood(longitude.Column, longitude.Reading.Understood);
+        }
+
+        return (lat, lon);
+    }
+
+    private (double? LengthM, double? WidthM) Size(SiteRow row, SiteKind kind)
+    {
+        if (!row.IsFilled(SiteColumns.Length)) row.Error("TK182", SiteColumns.Length, "is missing; write it in metres");
+        var length = row.Number(SiteColumns.Length, QuantityKind.Length, SiteLimits.LeastLengthM, SiteLimits.GreatestLengthM);
+        var widest = kind == SiteKind.Yard ? SiteLimits.GreatestLengthM : SiteLimits.GreatestStripWidthM;
+        if (row.IsFilled(SiteColumns.Width)) return Ordered(kind, length, row.Number(SiteColumns.Width, QuantityKind.Length, SiteLimits.LeastWidthM, widest));
+        if (kind != SiteKind.Yard) return (length, defaults.WidthM);
+        row.Error("TK182", SiteColumns.Width, "is missing; a yard needs both sides");
+        return (length, null);
+    }
+
+    // the long side of a yard is its length
+    private static (double? LengthM, double? WidthM) Ordered(SiteKind kind, double? length, double? width) =>
+        kind == SiteKind.Yard && width > length ? (width, length) : (length, width);
+
+    private LightTarget? Target(SiteRow row)
+    {
+        var named = row.Choice(SiteColumns.LightClass, classFinder, t => t.Name, classNames);
+        var average = row.Number(SiteColumns.AverageLux, QuantityKind.Illuminance, SiteLimits.LeastLx, SiteLimits.GreatestLx);
+        var minimum = row.Number(SiteColumns.MinimumLux, QuantityKind.Illuminance, 0, SiteLimits.GreatestLx);
+        var uniformity = row.Number(SiteColumns.Uniformity, QuantityKind.Fraction, 0, 1);
+        if (average is { } lx) return OwnTarget(row, lx, minimum, uniformity, named);
+        if (row.IsFilled(SiteColumns.LightClass) || row.IsFilled(SiteColumns.AverageLux)) return named;
+        if (minimum is not null || uniformity is not null) row.Error("TK182", SiteColumns.AverageLux, "is missing; a minimum or a uniformity needs the average beside it");
+        else if (defaults.Target is null) row.Error("TK182", SiteColumns.LightClass, "is missing and the tender states none; write a class such as P4, or the lux asked for");
+        return defaults.Target;
+    }
+
+    private static LightTarget OwnTarget(SiteRow row, double averageLx, double? minimumLx, double? uniformity, LightTarget? named)
+    {
+        if (named is not null) row.Warning("TK193", SiteColumns.LightClass, "stands beside lux values; the lux values are used");
+        if (minimumLx > averageLx) row.Error("TK184", SiteColumns.MinimumLux, "is above the average; check which is which");
+        var name = string.Create(CultureInfo.InvariantCulture, $"{averageLx:0.##} lx");
+        return new(name, averageLx, minimumLx, uniformity, null, string.Create(CultureInfo.InvariantCulture, $"site list, row {row.Row}"));
+    }
+
+    private LightingSchedule? Schedule(SiteRow row)
+    {
+        if (row.IsFilled(SiteColumns.Schedule))
+            return row.Choice(SiteColumns.Schedule, Find, s => s.Name, defaults.Schedules.Keys);
+        if (Find(defaults.ScheduleName) is { } schedule) return schedule;
+        row.Error("TK182", SiteColumns.Schedule, $"is missing and the tender's schedule '{defaults.ScheduleName}' is not defined; define it or name one here");
+        return null;
+    }
+
+    private LightingSchedule? Find(string name)
+    {
+        var words = HeadingMatch.Words(name);
+        return defaults.Schedules.GetValueOrDefault(name) ?? defaults.Schedules.FirstOrDefault(s => HeadingMatch.Words(s.Key) == words).Value;
+    }
+
+    private (SoilClass Soil, bool IsStated) Soil(SiteRow row)
+    {
+        if (!row.IsFilled(SiteColumns.Soil)) return (defaults.Soil, defaults.SoilStated);
+        if (!SiteWords.IsUnknown(row.Text(SiteColumns.Soil)))
+            return (row.Choice(SiteColumns.Soil, SiteWords.SoilOf, s => s.Name, [SoilClasses.Dense.Name, SoilClasses.Medium.Name, SoilClasses.Soft.Name]) ?? defaults.Soil, true);
+        row.Understood(SiteColumns.Soil, SoilClasses.Soft.Name + ", the worst class");
+        return (SoilClasses.Soft, false);
+    }
+
+    private string Lot(SiteRow row)
+    {
+        var lot = row.Echoed(SiteColumns.Lot);
+        return lot.Length > 0 ? lot : defaults.LotOfSite.GetValueOrDefault(row.SiteId, "");
+    }
+
+    // two angles: apart by a semicolon, a slash or a comma with a space after it, or a comma between decimals with points
+    [GeneratedRegex(@"^(?<a>[^;/]+?)\s*(?:[;/]|,\s+|(?<=\.\d+\u00B0?),|(?<=[NS]),?\s*(?=\d)|(?<=^-?\d+\.\d+)\s+)\s*(?<b>[^;/]+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Pair();
+}
