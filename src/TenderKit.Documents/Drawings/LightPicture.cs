@@ -52,7 +52,7 @@ internal sealed class LightPicture
         var labels = DrawContourLines(g, axes);
         g.DrawRectangle(Ink.Pen(Ink.ThinPt), plan);
         var taken = DrawPoints(g, axes);
-        foreach (var (line, style, text) in labels) DrawLabel(g, plan, line, style, text, taken);
+        foreach (var (line, text) in labels) DrawLabel(g, plan, line, text, taken);
         DrawPoles(g, axes);
         DrawDimensions(g, plan);
     }
@@ -82,27 +82,26 @@ internal sealed class LightPicture
 
     private static double Grey(int band, int levels) => levels == 0 ? 1 : 0.8 + (0.2 * band / levels);
 
-    private List<(List<XPoint> Line, TextStyle Style, string Text)> DrawContourLines(XGraphics g, Axes axes)
+    private List<(List<XPoint> Line, string Text)> DrawContourLines(XGraphics g, Axes axes)
     {
-        var labels = new List<(List<XPoint> Line, TextStyle Style, string Text)>();
-        var average = _light.Result.AverageLx;
-        DrawContour(g, axes, average, Ink.Dashed(Ink.FirmPt, Ink.Black, 3, 1.6), Pencil.StrongLabel, "Eav " + Figures.Number(average, 1), labels);
-        foreach (var level in Contours.Levels(_light.Result.MinimumLx, _light.Result.MaximumLx)) DrawContour(g, axes, level, Ink.Pen(Ink.ThinPt, Ink.Mid), Pencil.Label, Figures.Short(level), labels);
+        var labels = new List<(List<XPoint> Line, string Text)>();
+        foreach (var level in Contours.Levels(_light.Result.MinimumLx, _light.Result.MaximumLx)) DrawContour(g, axes, level, Ink.Pen(Ink.ThinPt, Ink.Mid), Figures.Short(level), labels);
+        DrawContour(g, axes, _light.Result.AverageLx, Ink.Dashed(Ink.FirmPt, Ink.Black, 3, 1.6), "", labels);
         return labels;
     }
 
-    private void DrawContour(XGraphics g, Axes axes, double level, XPen pen, TextStyle style, string label, List<(List<XPoint> Line, TextStyle Style, string Text)> labels)
+    private void DrawContour(XGraphics g, Axes axes, double level, XPen pen, string label, List<(List<XPoint> Line, string Text)> labels)
     {
         var lines = ContourPaths.Join([.. Contours.Lines(_field, level)]).ConvertAll(l => l.ConvertAll(p => axes.At(p.X, p.Y)));
         foreach (var line in lines) g.DrawLines(pen, [.. line]);
-        if (lines.Count > 0) labels.Add((lines.MaxBy(l => l.Count)!, style, label));
+        if (lines.Count > 0 && label.Length > 0) labels.Add((lines.MaxBy(l => l.Count)!, label));
     }
 
     /// <summary>Writes a contour's value where the contour is farthest from other writing.</summary>
-    private static void DrawLabel(XGraphics g, XRect plan, List<XPoint> line, TextStyle style, string text, List<XPoint> taken)
+    private static void DrawLabel(XGraphics g, XRect plan, List<XPoint> line, string text, List<XPoint> taken)
     {
         var at = line.MaxBy(p => Math.Min(Room(p, taken), 3 * Math.Min(Math.Min(p.X - plan.Left, plan.Right - p.X), Math.Min(p.Y - plan.Top, plan.Bottom - p.Y))));
-        Pencil.Text(g, text, style, at.X, at.Y, Anchor.Middle, whiteGround: true);
+        Pencil.Text(g, text, Pencil.Label, at.X, at.Y, Anchor.Middle, whiteGround: true);
         taken.Add(at);
     }
 

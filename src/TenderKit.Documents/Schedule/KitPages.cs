@@ -32,10 +32,10 @@ internal static class KitPages
     private static Row OverviewRow(Kit kit)
     {
         var p = kit.Parts;
-        var least = kit.Checks.Where(c => c.MarginFraction is not null).MinBy(c => c.MarginFraction);
+        var least = kit.Checks.Where(CheckText.IsMeasured).MinBy(c => c.MarginFraction);
         return Row.Of(
             kit.Id, Figures.Number(kit.SiteIds.Length, 0), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW), Figures.Short(p.ArrayWp),
-            Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV), least is null ? "–" : Figures.Number(least.MarginFraction!.Value * 100, 0), least is null ? "" : $"{least.Item}: {least.Property}");
+            Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV), least is null ? "–" : Figures.Number(least.MarginFraction!.Value * 100, 0), least is null ? "" : CheckText.Requirement(least));
     }
 
     private static Column Number(string head, string unit) => new(head, unit, 1.1, Side.End);

@@ -28,7 +28,7 @@ public static class TechnicalSchedule
         Block[] body =
         [
             .. SummaryPage.Of(design), new PageBreak(), .. Kits(design), new PageBreak(), .. SiteTables.Of(design), .. AssumptionPages.Of(design),
-            .. ClosingPages.Unmet(design), .. Warnings.Pages(design), .. ClosingPages.Sources(design),
+            .. UnmetSites.Pages(design), .. Warnings.Pages(design), .. Standards.Pages(design),
         ];
         return [.. CoverPage.Of(design), new PageBreak(), Contents.For(body), new PageBreak(), .. body];
     }

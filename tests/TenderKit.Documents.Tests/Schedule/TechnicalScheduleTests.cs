@@ -23,7 +23,7 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
     {
         var pages = PdfReader.Pages(TechnicalSchedule.Make(HandMadeDesign.Small()));
 
-        Assert.All(new[] { "Solar street lighting of the market ward", "SL/2027/014", "Municipality of Sample Town", "Sample Bidder", "15 March 2027", "sites.xlsx", "bbbbbbbbbbbb", "cccccccccccc", "estimate, station within 300 km: 3 sites" }, t => Assert.Contains(t, pages[0], StringComparison.Ordinal));
+        Assert.All(new[] { "Solar street lighting of the market ward", "SL/2027/014", "Municipality of Sample Town", "Sample Bidder", "15 March 2027", "sites.xlsx", "bbbbbbbbbbbb", "cccccccccccc", "estimate within 300 km: 3 sites" }, t => Assert.Contains(t, pages[0], StringComparison.Ordinal));
         Assert.DoesNotContain("bbbbbbbbbbbbb", pages[0], StringComparison.Ordinal);
     }
 
@@ -70,7 +70,7 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
 
         foreach (var (kit, check, site) in design.Kits.SelectMany(k => k.Checks.Zip(k.CheckSites, (c, s) => (k, c, s))))
         {
-            Assert.Contains(lines, l => l.Contains(check.RequiredText, StringComparison.Ordinal) && l.Contains(check.OfferedText, StringComparison.Ordinal) && l.Contains(check.MarginText, StringComparison.Ordinal) && l.EndsWith(site, StringComparison.Ordinal) && l.Contains("| yes |", StringComparison.Ordinal));
+            Assert.Contains(lines, l => l.Contains(Required(check), StringComparison.Ordinal) && l.Contains($"| {check.OfferedText} | {check.MarginText} |", StringComparison.Ordinal) && l.EndsWith(site, StringComparison.Ordinal) && l.Contains("| yes |", StringComparison.Ordinal));
             Assert.Contains(lines, l => l.Contains($"Compliance of kit {kit.Id}", StringComparison.Ordinal));
         }
     }
@@ -188,6 +188,8 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
             Unmet = [.. Enumerable.Range(10, 30).Select(n => new UnmetSite($"S-{n}", "Place d'été nº " + n, "no part fits within the price asked"))],
         };
     }
+
+    private static string Required(Check check) => check.RequiredText.Replace("at least", "≥", StringComparison.Ordinal).Replace("at most", "≤", StringComparison.Ordinal);
 
     private static string[] Lines(TenderDesign design) => TextView.Of(TechnicalSchedule.Document(design)).Split('\n');
 }
