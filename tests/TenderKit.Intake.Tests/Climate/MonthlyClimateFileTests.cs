@@ -125,6 +125,18 @@ public sealed class MonthlyClimateFileTests
     }
 
     [Fact]
+    public void Without_temperatures_and_place_the_file_is_refused_until_it_names_its_place()
+    {
+        var bare = string.Join('\n', Good.Split('\n').Select(l => l.StartsWith('#') ? l : string.Join(',', l.Split(',').Take(2))));
+        Assert.Equal("TK139", Assert.Single(MonthlyClimateFile.Read(TableOf(bare)).Diagnostics).Code);
+        var placed = MonthlyClimateFile.Read(TableOf("# latitude: -13.97\n# longitude: 33.79\n" + bare)).Value!;
+        Assert.Equal((-13.97, 33.79), (placed.LatitudeDegrees, placed.LongitudeDegrees));
+        Assert.Equal(Read(bare).Value!.MeanC.ToArray(), placed.MeanC.ToArray());
+        Assert.Equal(["TK134"], MonthlyClimateFile.Read(TableOf("# latitude: 1397\n" + Good)).Diagnostics.Select(d => d.Code));
+        Assert.NotNull(MonthlyClimateFile.Read(TableOf(Good)).Value);
+    }
+
+    [Fact]
     public void Mean_temperatures_alone_keep_the_daily_range_of_the_stations()
     {
         var text = string.Join('\n', Good.Split('\n').Select(l => l.StartsWith('#') ? l : string.Join(',', l.Split(',').Take(3))));
@@ -141,11 +153,10 @@ public sealed class MonthlyClimateFileTests
         Assert.Equal(ClimateGrade.SuppliedUnsourced, outcome.Value!.Grade);
     }
 
-    private static Outcome<MonthlyClimate> Read(string text)
-    {
-        var file = TableReader.Read(Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n")), "own.csv");
-        return MonthlyClimateFile.Read(Assert.Single(file.Value!.Tables), -13.97, 33.79);
-    }
+    private static Outcome<MonthlyClimate> Read(string text) => MonthlyClimateFile.Read(TableOf(text), -13.97, 33.79);
+
+    private static Table TableOf(string text) =>
+        Assert.Single(TableReader.Read(Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n")), "own.csv").Value!.Tables);
 
     private static string Scaled(string line, double factor)
     {
