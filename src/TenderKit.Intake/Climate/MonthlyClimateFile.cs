@@ -10,6 +10,7 @@ namespace TenderKit.Intake.Climate;
 /// or the same turned round (a heading row of months, one row per quantity). The unit of irradiation stands in its heading:
 /// kWh/m2/day, Wh/m2/day, MJ/m2/day, or kWh/m2 or MJ/m2 a month. An annual row or column is left out.
 /// Lines <c># key: value</c> or <c>key,value</c> anywhere give <c>source</c>, <c>record_low_c</c>, <c>record_high_c</c>, <c>latitude</c> and <c>longitude</c>.
+/// A csv climatology of the NASA POWER service is read as it comes.
 /// Temperatures may be left out where the place is known: they are then taken from the reference stations, and a note says so.
 /// </summary>
 public static class MonthlyClimateFile
@@ -24,6 +25,7 @@ public static class MonthlyClimateFile
         if (longitudeDegrees is { } givenLongitude) Require.InRange(givenLongitude, -180, 180, nameof(longitudeDegrees));
         Require.NotNegative(recordMarginK, nameof(recordMarginK));
         var found = new List<Diagnostic>();
+        table = PowerClimatology.Normalised(table, found);
         var settings = ClimateSettings.Of(table, found);
         var columns = ClimateGrid.Read(table, found);
         if (columns is null || found.Any(d => d.Severity == Severity.Error)) return Outcome.None<MonthlyClimate>(found);
