@@ -6,19 +6,11 @@ namespace TenderKit.Documents.Drawings;
 /// <summary>Illuminance over the field of a grid, for drawing only: linear between points, constant from the outer points to the edge.</summary>
 internal sealed class LightField
 {
-    private readonly double[,] _valuesLx;
-
     public LightField(LightResult result)
     {
         Result = result;
-        Xs = Edged([.. result.Points.Select(p => p.XM).Distinct().Order()]);
-        Ys = Edged([.. result.Points.Select(p => p.YM).Distinct().Order()]);
-        var byPlace = result.Points.ToDictionary(p => (p.XM, p.YM), p => p.IlluminanceLx);
-        _valuesLx = new double[Xs.Length, Ys.Length];
-        for (var i = 0; i < Xs.Length; i++)
-        {
-            for (var j = 0; j < Ys.Length; j++) _valuesLx[i, j] = byPlace[(Xs[Inner(i, Xs.Length)], Ys[Inner(j, Ys.Length)])];
-        }
+        Xs = Edged(Along(result));
+        Ys = Edged(Across(result));
     }
 
     public LightResult Result { get; }
@@ -29,13 +21,12 @@ internal sealed class LightField
     /// <summary>Places across: near edge, points, far edge, m.</summary>
     public ImmutableArray<double> Ys { get; }
 
-    /// <summary>Whether the points form a full grid of at least two by two.</summary>
+    /// <summary>Whether the points form a full grid of at least two by two, row by row, both ways ascending.</summary>
     public static bool CanDraw(LightResult result) =>
         result.PointsAlong > 1 && result.PointsAcross > 1 && result.Points.Length == result.PointsAlong * result.PointsAcross
-        && result.Points.Select(p => p.XM).Distinct().Count() == result.PointsAlong
-        && result.Points.Select(p => p.YM).Distinct().Count() == result.PointsAcross;
+        && Ascends(Along(result)) && Ascends(Across(result));
 
-    public double ValueLx(int i, int j) => _valuesLx[i, j];
+    public double ValueLx(int i, int j) => Result.Points[(Inner(j, Ys.Length) * Result.PointsAlong) + Inner(i, Xs.Length)].IlluminanceLx;
 
     /// <summary>The light at the four triangles of every cell: corners with their values, the middle taking the mean.</summary>
     public IEnumerable<ImmutableArray<LightPoint>> Triangles()
@@ -54,9 +45,15 @@ internal sealed class LightField
         }
     }
 
-    private LightPoint Corner(int i, int j) => new(Xs[i], Ys[j], _valuesLx[i, j]);
+    private LightPoint Corner(int i, int j) => new(Xs[i], Ys[j], ValueLx(i, j));
 
-    private static int Inner(int index, int length) => Math.Clamp(index, 1, length - 2);
+    private static int Inner(int index, int length) => Math.Clamp(index, 1, length - 2) - 1;
+
+    private static ImmutableArray<double> Along(LightResult result) => [.. result.Points.Take(result.PointsAlong).Select(p => p.XM)];
+
+    private static ImmutableArray<double> Across(LightResult result) => [.. result.Points.Where((_, n) => n % result.PointsAlong == 0).Select(p => p.YM)];
+
+    private static bool Ascends(ImmutableArray<double> places) => places.Zip(places.Skip(1)).All(p => p.First < p.Second);
 
     private static ImmutableArray<double> Edged(ImmutableArray<double> points) =>
         [points[0] - ((points[1] - points[0]) / 2), .. points, points[^1] + ((points[^1] - points[^2]) / 2)];

@@ -6,7 +6,8 @@ namespace TenderKit.Documents.Drawings;
 
 /// <summary>
 /// Plan of the light over one bay of a road or over a yard: bands of grey that grow lighter with the light, contour lines with their values,
-/// the values of the grid, its least point and its average, the poles, the dimensions. To one scale in both directions.
+/// the values of the grid, its least point and its average, the poles, the dimensions. To one scale in both directions, but a narrow
+/// strip is drawn a whole number of times wider.
 /// </summary>
 internal sealed class LightPicture
 {
@@ -15,21 +16,28 @@ internal sealed class LightPicture
     private const double TopPt = 30;
     private const double BottomPt = 26;
     private const double GreatestPlanPt = 200;
+    private const double LeastPlanPt = 48;
 
     private readonly LightSolution _light;
     private readonly LightField _field;
     private readonly double _armReachM;
     private readonly double _beyondM;
     private readonly double _scalePt;
+    private readonly double _acrossPt;
 
     public LightPicture(LightSolution light, double armReachM)
     {
         (_light, _armReachM, _field) = (light, armReachM, new LightField(light.Result));
         _beyondM = Math.Max(0.4, LightPoles.Of(light, armReachM).Select(p => Math.Max(_field.Ys[0] - p.FootYM, p.FootYM - _field.Ys[^1])).DefaultIfEmpty(0).Max()) + 0.4;
         _scalePt = Math.Min((Paper.MeasurePt - LeftPt - RightPt) / LengthM, GreatestPlanPt / (WidthM + (2 * _beyondM)));
+        Widened = Math.Max(1, (int)Math.Ceiling(LeastPlanPt / (WidthM * _scalePt)));
+        _acrossPt = _scalePt * Widened;
     }
 
-    public double HeightPt => ((WidthM + (2 * _beyondM)) * _scalePt) + TopPt + BottomPt;
+    /// <summary>How many times the width is drawn wider than the length.</summary>
+    public int Widened { get; }
+
+    public double HeightPt => ((WidthM + (2 * _beyondM)) * _acrossPt) + TopPt + BottomPt;
 
     private double LengthM => _field.Xs[^1] - _field.Xs[0];
 
@@ -37,14 +45,14 @@ internal sealed class LightPicture
 
     public void Draw(XGraphics g, XRect area)
     {
-        var plan = new XRect(area.Left + LeftPt, area.Top + TopPt + (_beyondM * _scalePt), LengthM * _scalePt, WidthM * _scalePt);
+        var plan = new XRect(area.Left + LeftPt, area.Top + TopPt + (_beyondM * _acrossPt), LengthM * _scalePt, WidthM * _acrossPt);
         var axes = new Axes(plan, _field.Xs[0], _field.Xs[^1], _field.Ys[0], _field.Ys[^1]);
         DrawFigures(g, area);
         DrawBands(g, axes);
         var labels = DrawContourLines(g, axes);
         g.DrawRectangle(Ink.Pen(Ink.ThinPt), plan);
         var taken = DrawPoints(g, axes);
-        foreach (var (line, style, text) in labels) DrawLabel(g, plan, line, style, text, taken);
+        foreach (var (line, text) in labels) DrawLabel(g, plan, line, text, taken);
         DrawPoles(g, axes);
         DrawDimensions(g, plan);
     }
@@ -54,7 +62,7 @@ internal sealed class LightPicture
         var r = _light.Result;
         var text = $"Average {Figures.Number(r.AverageLx, 2)} lx    minimum {Figures.Number(r.MinimumLx, 2)} lx (ringed)    maximum {Figures.Number(r.MaximumLx, 2)} lx    Uo {Figures.Number(r.OverallUniformity, 2)}    level {Figures.Percent(_light.LevelFraction)}";
         Pencil.Text(g, text, Pencil.StrongLabel, area.Left, area.Top + 5);
-        Pencil.Text(g, "Values in lx. Dashed line: the grid average.", Pencil.QuietLabel, area.Left, area.Top + 15);
+        Pencil.Text(g, "Values in lx. Dashed line: the grid average." + (Widened > 1 ? $" Width drawn {Widened} times wider." : ""), Pencil.QuietLabel, area.Left, area.Top + 15);
     }
 
     private void DrawBands(XGraphics g, Axes axes)
@@ -74,27 +82,26 @@ internal sealed class LightPicture
 
     private static double Grey(int band, int levels) => levels == 0 ? 1 : 0.8 + (0.2 * band / levels);
 
-    private List<(List<XPoint> Line, TextStyle Style, string Text)> DrawContourLines(XGraphics g, Axes axes)
+    private List<(List<XPoint> Line, string Text)> DrawContourLines(XGraphics g, Axes axes)
     {
-        var labels = new List<(List<XPoint> Line, TextStyle Style, string Text)>();
-        var average = _light.Result.AverageLx;
-        DrawContour(g, axes, average, Ink.Dashed(Ink.FirmPt, Ink.Black, 3, 1.6), Pencil.StrongLabel, "Eav " + Figures.Number(average, 1), labels);
-        foreach (var level in Contours.Levels(_light.Result.MinimumLx, _light.Result.MaximumLx)) DrawContour(g, axes, level, Ink.Pen(Ink.ThinPt, Ink.Dark), Pencil.Label, Figures.Short(level), labels);
+        var labels = new List<(List<XPoint> Line, string Text)>();
+        foreach (var level in Contours.Levels(_light.Result.MinimumLx, _light.Result.MaximumLx)) DrawContour(g, axes, level, Ink.Pen(Ink.ThinPt, Ink.Mid), Figures.Short(level), labels);
+        DrawContour(g, axes, _light.Result.AverageLx, Ink.Dashed(Ink.FirmPt, Ink.Black, 3, 1.6), "", labels);
         return labels;
     }
 
-    private void DrawContour(XGraphics g, Axes axes, double level, XPen pen, TextStyle style, string label, List<(List<XPoint> Line, TextStyle Style, string Text)> labels)
+    private void DrawContour(XGraphics g, Axes axes, double level, XPen pen, string label, List<(List<XPoint> Line, string Text)> labels)
     {
         var lines = ContourPaths.Join([.. Contours.Lines(_field, level)]).ConvertAll(l => l.ConvertAll(p => axes.At(p.X, p.Y)));
         foreach (var line in lines) g.DrawLines(pen, [.. line]);
-        if (lines.Count > 0) labels.Add((lines.MaxBy(l => l.Count)!, style, label));
+        if (lines.Count > 0 && label.Length > 0) labels.Add((lines.MaxBy(l => l.Count)!, label));
     }
 
     /// <summary>Writes a contour's value where the contour is farthest from other writing.</summary>
-    private static void DrawLabel(XGraphics g, XRect plan, List<XPoint> line, TextStyle style, string text, List<XPoint> taken)
+    private static void DrawLabel(XGraphics g, XRect plan, List<XPoint> line, string text, List<XPoint> taken)
     {
         var at = line.MaxBy(p => Math.Min(Room(p, taken), 3 * Math.Min(Math.Min(p.X - plan.Left, plan.Right - p.X), Math.Min(p.Y - plan.Top, plan.Bottom - p.Y))));
-        Pencil.Text(g, text, style, at.X, at.Y, Anchor.Middle, whiteGround: true);
+        Pencil.Text(g, text, Pencil.Label, at.X, at.Y, Anchor.Middle, whiteGround: true);
         taken.Add(at);
     }
 
@@ -113,7 +120,7 @@ internal sealed class LightPicture
                 var at = axes.At(_field.Xs[i], _field.Ys[j]);
                 if ((i - 1) % everyX == 0 && (j - 1) % everyY == 0)
                 {
-                    Pencil.Text(g, Figures.Number(_field.ValueLx(i, j), 1), Pencil.QuietLabel, at.X, at.Y, Anchor.Middle);
+                    Pencil.Text(g, Figures.Number(_field.ValueLx(i, j), 1), Pencil.Label, at.X, at.Y, Anchor.Middle);
                     taken.Add(at);
                 }
                 else
@@ -144,7 +151,7 @@ internal sealed class LightPicture
 
     private void DrawDimensions(XGraphics g, XRect plan)
     {
-        var y = plan.Bottom + (_beyondM * _scalePt) + 12;
+        var y = plan.Bottom + (_beyondM * _acrossPt) + 12;
         Pencil.Dimension(g, new XPoint(plan.Left, y), new XPoint(plan.Right, y), Figures.Number(LengthM, 1) + " m");
         Pencil.Dimension(g, new XPoint(plan.Left - 9, plan.Top), new XPoint(plan.Left - 9, plan.Bottom), Figures.Number(WidthM, 1) + " m");
     }

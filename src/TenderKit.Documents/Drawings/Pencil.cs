@@ -10,7 +10,10 @@ internal enum Anchor
     End,
 }
 
-/// <summary>Small drawing habits shared by all pictures.</summary>
+/// <summary>
+/// Small drawing habits shared by all pictures. They are drawn with the PDF library's own pen: of the pictures only the two energy
+/// curves are plots, their text stays selectable in the document's one font, and no native drawing library has to be carried along.
+/// </summary>
 internal static class Pencil
 {
     public static readonly TextStyle Label = new(6.5, 8);

@@ -16,9 +16,14 @@ public static class NotesAppendix
     public static byte[] Make(TenderDesign design, ImmutableArray<Note> notes)
     {
         ArgumentNullException.ThrowIfNull(design);
+        return PdfPrinter.Print(Document(design, notes));
+    }
+
+    internal static PaperDocument Document(TenderDesign design, ImmutableArray<Note> notes)
+    {
         var head = design.Tender.Head;
-        return PdfPrinter.Print(new PaperDocument(
-            $"{head.Reference} {head.Title}: safety and code notes", head.Bidder, "Safety and code notes", $"{head.Reference}  ·  Safety and code notes", head.IssueDate, Blocks(design, notes)));
+        return new PaperDocument(
+            $"{head.Reference} {head.Title}: safety and code notes", head.Bidder, "Safety and code notes", $"{head.Reference}  ·  Safety and code notes", head.IssueDate, Blocks(design, notes));
     }
 
     private static ImmutableArray<Block> Blocks(TenderDesign design, ImmutableArray<Note> notes)
@@ -36,6 +41,7 @@ public static class NotesAppendix
         yield return new Paragraph(
             $"{Figures.Count(notes.Length, "note follows", "notes follow")}, each called up by a fact of this design. They do not replace local codes or the judgement of licensed practitioners: where a local code, the "
             + "employer's requirements or the instructions of a maker differ, the stricter prevails.");
+        if (Remark(notes) is { } remark) yield return new Paragraph($"For every standard named: {remark}.");
         yield return new Paragraph("Standards are named without vouching for their edition. Before work starts the responsible person verifies the edition in force at the place of the works.");
         yield return new Paragraph("Batteries, work at height, lifting, excavation and live traffic can kill. Nobody begins such work without the training, permits and equipment the law of the place asks for.");
         yield return new Gap(2);
@@ -43,28 +49,54 @@ public static class NotesAppendix
 
     private static IEnumerable<Block> Topics(ImmutableArray<Note> notes)
     {
+        var (number, remark) = (0, Remark(notes));
         foreach (var topic in notes.GroupBy(n => n.Topic))
         {
             yield return new Heading(1, topic.Key);
-            foreach (var note in topic) yield return Card(note);
+            foreach (var note in topic) yield return Card(note, ++number, remark);
         }
     }
 
-    private static TableBlock Card(Note note) => new(
+    /// <summary>What every note says after its standards, to be said once; null when they differ.</summary>
+    private static string? Remark(ImmutableArray<Note> notes)
+    {
+        var remarks = notes.Select(n => Cut(n.Standard).Remark).Distinct().ToArray();
+        return remarks is [{ Length: > 0 } one] && notes.Length > 1 ? one : null;
+    }
+
+    private static (string Standards, string Remark) Cut(string standard)
+    {
+        var end = standard.IndexOf(';', StringComparison.Ordinal);
+        return end < 0 ? (standard, "") : (standard[..end].TrimEnd(), standard[(end + 1)..].Trim().TrimEnd('.'));
+    }
+
+    private static TableBlock Card(Note note, int number, string? remark) => new(
         null,
         _card,
-        [Row.Of(note.Standard), Row.Of("Called up by", note.TriggeredBy), Row.Of("Why it applies", note.Why), Row.Of("What to do", note.Action), Row.Of("Who signs", note.Role)])
+        [Row.Of($"{Figures.Number(number, 0)}.  {(remark is null ? note.Standard : Cut(note.Standard).Standards)}"), Row.Of("Called up by", note.TriggeredBy), Row.Of("Why it applies", note.Why), Row.Of("What to do", note.Action), Row.Of("Who signs", note.Role)])
     {
         KeepTogether = true,
+        Large = true,
     };
 
     private static IEnumerable<Block> Signatures(ImmutableArray<Note> notes)
     {
         yield return new Heading(1, "Signatures");
-        yield return new Paragraph("Each person named signs for the notes under that name, before the work they concern begins.");
+        yield return new Paragraph("Each person named signs for the notes under that name, before the work they concern begins.") { KeepWithNext = true };
         yield return new TableBlock(
             "Persons responsible",
-            [new("Role", Share: 1.6), new("Notes", Side: Side.End, FixedPt: 36), new("Name and licence", Share: 1.3), new("Signature", Share: 1.1), new("Date", FixedPt: 60)],
-            [.. notes.GroupBy(n => n.Role).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => Row.Of(g.Key, Figures.Number(g.Count(), 0), "", "", "") with { LeastHeightPt = 32 })]);
+            [new("Role", Share: 1.6), new("Notes", Share: 0.8), new("Name and licence", Share: 1.3), new("Signature", Share: 1.1), new("Date", FixedPt: 60)],
+            [.. Roles(notes).Select(r => Row.Of(r.Role, r.Notes, "", "", "") with { LeastHeightPt = 28 })]);
     }
+
+    /// <summary>Each role with the numbers of its notes, in the order of the cards; a note that names several roles counts for each.</summary>
+    private static IEnumerable<(string Role, string Notes)> Roles(ImmutableArray<Note> notes) =>
+        notes.GroupBy(n => n.Topic)
+            .SelectMany(topic => topic)
+            .SelectMany((note, i) => note.Role.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(role => (Role: Capital(role), Number: i + 1)))
+            .GroupBy(r => r.Role)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => (g.Key, string.Join(", ", g.Select(r => Figures.Number(r.Number, 0)))));
+
+    private static string Capital(string role) => char.ToUpperInvariant(role[0]) + role[1..];
 }

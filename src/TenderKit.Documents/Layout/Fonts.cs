@@ -38,6 +38,9 @@ internal static class Fonts
         return drawable.ToString();
     }
 
+    /// <summary>Whether <see cref="Drawable(string)"/> loses a character to a question mark.</summary>
+    public static bool Loses(string text) => Drawable(text).Count(c => c == '?') > text.Count(c => c == '?');
+
     /// <summary>The font file as used: digits of equal width.</summary>
     internal static byte[] File(string name) => TabularDigits.Apply(InterFiles.Bytes(name));
 
@@ -50,7 +53,8 @@ internal static class Fonts
         foreach (var part in rune.ToString().Normalize(NormalizationForm.FormKD).EnumerateRunes())
         {
             if (Rune.GetUnicodeCategory(part) == UnicodeCategory.NonSpacingMark) continue;
-            plain.Append(_regular.Value.Draws(part.Value) && _strong.Value.Draws(part.Value) ? part.ToString() : "?");
+            if (!_regular.Value.Draws(part.Value) || !_strong.Value.Draws(part.Value)) return "?";
+            plain.Append(part.ToString());
         }
 
         return plain.ToString();

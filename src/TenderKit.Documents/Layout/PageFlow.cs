@@ -8,7 +8,13 @@ internal sealed class Sheet
     public List<Action<XGraphics>> Marks { get; } = [];
 
     public List<(XRect Area, int Heading)> Links { get; } = [];
+
+    /// <summary>Every line of text placed, for reading without drawing.</summary>
+    public List<PlacedLine> Lines { get; } = [];
 }
+
+/// <summary>A line of text as placed, points from the left and top edges.</summary>
+internal readonly record struct PlacedLine(double X, double Top, string Text);
 
 /// <summary>A heading as placed.</summary>
 /// <param name="Page">1-based.</param>
@@ -68,7 +74,12 @@ internal sealed class PageFlow
     public void Link(XRect area, int heading) => Current.Links.Add((area, heading));
 
     /// <summary>One line of text whose top is at <paramref name="top"/>.</summary>
-    public void Line(string text, TextStyle style, double x, double top) => Mark(g => g.DrawString(text, style.Font, style.Brush, x, Baseline(style, top)));
+    public void Line(string text, TextStyle style, double x, double top)
+    {
+        if (text.Length == 0) return;
+        Current.Lines.Add(new PlacedLine(x, top, text));
+        Mark(g => g.DrawString(text, style.Font, style.Brush, x, Baseline(style, top)));
+    }
 
     public void LineRight(string text, TextStyle style, double right, double top) => Line(text, style, right - style.Width(text), top);
 

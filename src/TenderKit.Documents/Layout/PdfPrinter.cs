@@ -27,7 +27,7 @@ internal static class PdfPrinter
         var flow = new PageFlow();
         for (var i = 0; i < blocks.Count; i++)
         {
-            if (Leads(blocks[i])) flow.Need(LeadOfRun(blocks, i));
+            if (Leads(blocks[i]) && (i == 0 || !Leads(blocks[i - 1]))) flow.Need(LeadOfRun(blocks, i));
             blocks[i].Place(flow);
         }
 

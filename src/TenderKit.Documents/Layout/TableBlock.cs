@@ -28,8 +28,9 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
 {
     private const double PadXPt = 4;
     private const double PadYPt = 2.5;
-    private static readonly TextStyle _cell = TextStyle.Small;
-    private static readonly TextStyle _strong = TextStyle.SmallStrong;
+
+    /// <summary>Whether the cells hold running text and are set in its size.</summary>
+    public bool Large { get; init; }
 
     /// <summary>Whether a table shorter than a page is never split.</summary>
     public bool KeepTogether { get; init; }
@@ -38,11 +39,15 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
 
     public override double LeadHeight => CaptionHeight + HeadHeight + Rows.Take(KeepTogether ? Rows.Length : 2).Sum(r => Math.Min(Height(r, Broken(r)), KeepTogether ? Paper.TextHeightPt : 120));
 
+    private TextStyle PlainStyle => Large ? TextStyle.Body : TextStyle.Small;
+
+    private TextStyle StrongStyle => Large ? TextStyle.BodyStrong : TextStyle.SmallStrong;
+
     private double CaptionHeight => Caption is null ? 0 : TextStyle.Section.Leading;
 
     private bool HasHead => Columns.Any(c => c.Head.Length > 0);
 
-    private double HeadHeight => HasHead ? (HeadLines * _cell.Leading) + (2 * PadYPt) : 0;
+    private double HeadHeight => HasHead ? (HeadLines * PlainStyle.Leading) + (2 * PadYPt) : 0;
 
     private int HeadLines => Columns.Select((_, i) => HeadText(i).Length).Max();
 
@@ -95,7 +100,7 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
             for (var l = 0; l < lines.Length; l++)
             {
                 var unit = Columns[c].Unit.Length > 0 && l == lines.Length - 1;
-                Cell(flow, c, lines[l], unit ? TextStyle.Quiet : _strong, flow.Y + PadYPt + ((HeadLines - lines.Length + l) * _cell.Leading));
+                Cell(flow, c, lines[l], unit ? TextStyle.Quiet : StrongStyle, flow.Y + PadYPt + ((HeadLines - lines.Length + l) * PlainStyle.Leading));
             }
         }
 
@@ -105,19 +110,19 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
 
     private void PlaceRow(PageFlow flow, Row row, ImmutableArray<ImmutableArray<string>> lines, string label)
     {
-        var style = row.Strong || row.IsTitle ? _strong : _cell;
+        var style = row.Strong || row.IsTitle ? StrongStyle : PlainStyle;
         var count = lines.Max(l => l.Length);
         var top = flow.Y;
         flow.Y += PadYPt;
         for (var l = 0; l < count; l++)
         {
-            if (flow.Left < _cell.Leading + PadYPt) Continue(flow, label);
+            if (flow.Left < PlainStyle.Leading + PadYPt) Continue(flow, label);
             for (var c = 0; c < lines.Length; c++)
             {
                 if (l < lines[c].Length) Cell(flow, c, lines[c][l], style, flow.Y);
             }
 
-            flow.Y += _cell.Leading;
+            flow.Y += PlainStyle.Leading;
         }
 
         flow.Y = Math.Max(flow.Y + PadYPt, top + row.LeastHeightPt);
@@ -136,7 +141,7 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
 
     private ImmutableArray<string> HeadText(int c)
     {
-        var lines = LineBreaker.Break(Columns[c].Head, _strong, Inner(c));
+        var lines = LineBreaker.Break(Columns[c].Head, StrongStyle, Inner(c));
         return Columns[c].Unit.Length == 0 ? lines : lines.Add(Fonts.Drawable(Columns[c].Unit));
     }
 
@@ -144,8 +149,8 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
 
     private ImmutableArray<ImmutableArray<string>> Broken(Row row) =>
         row.IsTitle
-            ? [LineBreaker.Break(row.Cells[0], _strong, Paper.MeasurePt)]
-            : [.. row.Cells.Select((cell, c) => LineBreaker.Break(cell, row.Strong ? _strong : _cell, Inner(c)))];
+            ? [LineBreaker.Break(row.Cells[0], StrongStyle, Paper.MeasurePt)]
+            : [.. row.Cells.Select((cell, c) => LineBreaker.Break(cell, row.Strong ? StrongStyle : PlainStyle, Inner(c)))];
 
-    private static double Height(Row row, ImmutableArray<ImmutableArray<string>> lines) => Math.Max(row.LeastHeightPt, (lines.Max(l => l.Length) * _cell.Leading) + (2 * PadYPt));
+    private double Height(Row row, ImmutableArray<ImmutableArray<string>> lines) => Math.Max(row.LeastHeightPt, (lines.Max(l => l.Length) * PlainStyle.Leading) + (2 * PadYPt));
 }

@@ -20,9 +20,13 @@ internal static class AssumptionPages
         yield return Climate(design);
         yield return new Heading(2, "Lighting schedules");
         yield return Schedules(design);
-        yield return new Heading(2, "Hand method beside the simulation");
+        yield return new Heading(2, "Energy by month, and by hand beside the simulation");
         yield return new Paragraph("For each kit the site with the least margin. The hand method is a check a reader can repeat; the simulation decides.") { KeepWithNext = true };
-        foreach (var kit in design.Kits) yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
+        foreach (var site in design.Kits.Select(kit => Governing.OfEnergy(design, kit)))
+        {
+            yield return EnergyTables.Months(site);
+            yield return EnergyTables.HandBesideSimulation(site);
+        }
     }
 
     private static ItemList Methods() => new(
@@ -39,13 +43,14 @@ internal static class AssumptionPages
         var money = new MoneyFree(design);
         var shown = design.Rules.Where(r => money.Allows(r.Id + " " + r.Where + " " + r.Unit + " " + r.Source)).ToImmutableArray();
         yield return new Paragraph("Every margin and derating factor is a rule with a range. A rule the tender changed is marked changed; one outside its range is marked and raises a warning.") { KeepWithNext = true };
+        var marked = shown.Any(r => Mark(r).Length > 0);
         yield return new TableBlock(
             "Design rules in use",
             [
-                new("Rule", Share: 2.2), new("Value", Side: Side.End, FixedPt: 46), new("Unit", FixedPt: 40), new("Range", Side: Side.End, FixedPt: 66),
-                new("Source", Share: 1.8), new("Used in", Share: 1.5), new("Mark", FixedPt: 58),
+                new("Rule", Share: 1.5), new("Value", Side: Side.End, FixedPt: 42), new("Unit", FixedPt: 44), new("Range", Side: Side.End, FixedPt: 62),
+                new("Source", Share: 2), new("Used in", Share: 1), .. marked ? [new Column("Mark", FixedPt: 64)] : Array.Empty<Column>(),
             ],
-            [.. shown.Select(r => new Row([r.Id, Figures.Short(r.Value), r.Unit, $"{Figures.Short(r.Low)} to {Figures.Short(r.High)}", r.Source, r.Where, Mark(r)], Strong: !r.InRange))]);
+            [.. shown.Select(r => new Row([r.Id, Figures.Short(r.Value), r.Unit, $"{Figures.Short(r.Low)} to {Figures.Short(r.High)}", r.Source, r.Where, .. marked ? [Mark(r)] : Array.Empty<string>()], Strong: !r.InRange))]);
         if (shown.Length < design.Rules.Length) yield return new Paragraph($"{Figures.Count(design.Rules.Length - shown.Length, "rule is", "rules are")} commercial and not part of the technical envelope.");
     }
 
@@ -54,13 +59,13 @@ internal static class AssumptionPages
         (false, true) => "",
         (true, true) => "changed",
         (false, false) => "OUT OF RANGE",
-        (true, false) => "changed, OUT OF RANGE",
+        (true, false) => "changed,\nOUT OF RANGE",
     };
 
     private static TableBlock Climate(TenderDesign design) => new(
         "Climate of each site",
         [
-            new("Sites", Share: 1.4), new("Grade", FixedPt: 112), new("Source", Share: 2), new("Station", "km", 1, Side.End, 46), new("Taken at", "fraction", 1, Side.End, 46), new("Dullest month", "kWh/m²", 1, Side.End, 52),
+            new("Sites", Share: 1), new("Grade", FixedPt: 92), new("Source", Share: 2.6), new("Station", "km", 1, Side.End, 42), new("Taken at", "fraction", 1, Side.End, 44), new("Dullest month", "kWh/m²", 1, Side.End, 46),
         ],
         [.. design.Sites
             .GroupBy(s => (s.Climate.Monthly.Grade, s.Climate.Monthly.Source, s.Climate.Monthly.NearestStationKm, s.Climate.CautiousFactor, Least: s.Climate.Monthly.IrradiationKWhPerM2.Min()))

@@ -10,7 +10,7 @@ internal static class EnergyTables
     {
         var (climate, simulated) = (site.Climate, site.Energy.Simulated);
         return new TableBlock(
-            $"Months at site {site.Site.Id}, mean day",
+            $"Kit {site.KitId} at site {site.Site.Id}: the mean day of each month",
             [
                 new("Month", Share: 1.3), Number("Horizontal irradiation", "kWh/m²"), Number("On the module, cautious", "kWh/m²"), Number("Darkness", "h"),
                 Number("Lamp at full power", "h"), Number("Supply", "Wh"), Number("Demand", "Wh"), Number("Lowest charge", "%"),
@@ -23,14 +23,17 @@ internal static class EnergyTables
                 Figures.Number(climate.Lamp.MonthlyFullHours[m], 1),
                 Figures.Number(simulated.MonthlySupplyWhPerDay[m], 0),
                 Figures.Number(simulated.MonthlyDemandWhPerDay[m], 0),
-                Figures.Number(simulated.LowestStateByMonth[m] * 100, 0)))]);
+                Figures.Number(simulated.LowestStateByMonth[m] * 100, 0)))])
+        {
+            KeepTogether = true,
+        };
     }
 
     public static TableBlock HandBesideSimulation(SiteDesign site)
     {
         var (parts, energy, hand, inputs, run) = (site.Parts, site.Energy, site.Energy.Hand, site.Energy.HandInputs, site.Energy.Simulated);
         return new TableBlock(
-            $"Kit {site.KitId} at site {site.Site.Id}",
+            $"Kit {site.KitId} at site {site.Site.Id}: by hand and by simulation",
             [new("Quantity", Share: 3), new("By hand", Side: Side.End), new("Offered or simulated", Side: Side.End), new("How", Share: 3)],
             [
                 Row.Of("Energy of the longest month's night, Wh", Figures.Number(inputs.NightlyWh, 0), Figures.Number(energy.NightlyWh, 0), "lamp at its schedule and own use of the controller"),

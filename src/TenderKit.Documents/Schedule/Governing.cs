@@ -16,9 +16,9 @@ internal static class Governing
         return design.Sites.FirstOrDefault(s => s.Site.Id == governing) ?? design.Sites.First(s => s.KitId == kit.Id);
     }
 
-    public static SiteDesign OfLight(TenderDesign design, Kit kit) => Site(design, kit, "light.", "lighting.");
+    public static SiteDesign OfLight(TenderDesign design, Kit kit) => Site(design, kit, "light.");
 
-    public static SiteDesign OfEnergy(TenderDesign design, Kit kit) => Site(design, kit, "energy.", "battery.", "array.", "reliability.");
+    public static SiteDesign OfEnergy(TenderDesign design, Kit kit) => Site(design, kit, "energy.", "battery.autonomy");
 
-    public static SiteDesign OfStructure(TenderDesign design, Kit kit) => Site(design, kit, "foundation.", "pole.", "structure.");
+    public static SiteDesign OfStructure(TenderDesign design, Kit kit) => Site(design, kit, "foundation.", "pole.");
 }

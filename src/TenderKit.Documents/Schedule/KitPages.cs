@@ -24,6 +24,7 @@ internal static class KitPages
         yield return MakeUpTable.Of(kit);
         yield return ComplianceTable.Of(kit);
         foreach (var block in Light(Governing.OfLight(design, kit), kit)) yield return block;
+        foreach (var block in Connection(kit)) yield return block;
         foreach (var block in Structure(Governing.OfStructure(design, kit), kit)) yield return block;
         foreach (var block in Energy(Governing.OfEnergy(design, kit))) yield return block;
     }
@@ -31,10 +32,10 @@ internal static class KitPages
     private static Row OverviewRow(Kit kit)
     {
         var p = kit.Parts;
-        var least = kit.Checks.Where(c => c.MarginFraction is not null).MinBy(c => c.MarginFraction);
+        var least = kit.Checks.Where(CheckText.IsMeasured).MinBy(c => c.MarginFraction);
         return Row.Of(
             kit.Id, Figures.Number(kit.SiteIds.Length, 0), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW), Figures.Short(p.ArrayWp),
-            Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV), least is null ? "–" : Figures.Number(least.MarginFraction!.Value * 100, 0), least is null ? "" : $"{least.Item}: {least.Property}");
+            Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV), least is null ? "–" : Figures.Number(least.MarginFraction!.Value * 100, 0), least is null ? "" : CheckText.Requirement(least));
     }
 
     private static Column Number(string head, string unit) => new(head, unit, 1.1, Side.End);
@@ -54,7 +55,12 @@ internal static class KitPages
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, leaves the least margin of this kit's sites. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
             + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; what stops a wider spacing: {site.Light.GoverningLimit}.") { KeepWithNext = true };
-        if (!LightField.CanDraw(site.Light.Result)) yield break;
+        if (!LightField.CanDraw(site.Light.Result))
+        {
+            yield return new Paragraph($"No picture: the grid of {Figures.Number(site.Light.Result.PointsAlong, 0)} by {Figures.Number(site.Light.Result.PointsAcross, 0)} points cannot be drawn.");
+            yield break;
+        }
+
         var picture = new LightPicture(site.Light, site.Parts.Pole.ArmReachM);
         yield return new Figure(picture.HeightPt, picture.Draw, $"Maintained horizontal illuminance at site {site.Site.Id}, {(site.Light.Yard is null ? "one bay, poles of the near side at the foot" : "whole yard")}. Linear between the points of the grid, constant from the outer points to the edge.");
     }
@@ -67,7 +73,6 @@ internal static class KitPages
             + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate.") { KeepWithNext = true };
         var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
         yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest), $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, mean of each month; and the lowest month of {Figures.Number(site.Energy.Simulated.YearCount, 0)} simulated years.");
-        yield return EnergyTables.Months(site);
     }
 
     private static IEnumerable<Block> Structure(SiteDesign site, Kit kit)
@@ -81,6 +86,17 @@ internal static class KitPages
             + "Screening calculation: to be checked and signed by a licensed structural engineer under the local code.") { KeepWithNext = true };
         var elevation = new PoleElevation(Elevation(site));
         yield return new Figure(PoleElevation.HeightPt, elevation.Draw, $"Elevation of one pole of kit {kit.Id}, to scale; arm and module drawn in one plane.");
+    }
+
+    private static IEnumerable<Block> Connection(Kit kit)
+    {
+        yield return new Heading(3, $"Connection, kit {kit.Id}");
+        yield return new Paragraph(
+            "Connect in the order of the numbers and part in the reverse order; modules covered, every fuse drawn until its circuit is finished. Where the instructions of a maker differ they prevail.")
+        {
+            KeepWithNext = true,
+        };
+        yield return new Figure(ConnectionDiagram.HeightPt, new ConnectionDiagram(kit.Parts).Draw, $"Connection of one pole of kit {kit.Id}; one line stands for both conductors. Order: common practice, no source.");
     }
 
     private static ElevationFacts Elevation(SiteDesign site)

@@ -37,7 +37,7 @@ internal static class SiteTables
         "Energy, site by site",
         [
             new("Site", FixedPt: 42), new("Name", Share: 1), new("Kit", FixedPt: 28), Number("Night", "Wh", 40), Number("Autonomy", "nights", 52), Number("Dark nights", "a year, mean", 56),
-            Number("Dark nights", "upper 90 %", 54), new("Climate", FixedPt: 118),
+            Number("Dark nights", "upper 90 %", 54), new("Climate", FixedPt: 92),
         ],
         ByLot(design, s => Row.Of(
             s.Site.Id, s.Site.Name, s.KitId, Figures.Number(s.Energy.NightlyWh, 0), Figures.Number(s.Energy.AutonomyNights, 1),

@@ -13,9 +13,14 @@ public static class TechnicalSchedule
     public static byte[] Make(TenderDesign design)
     {
         ArgumentNullException.ThrowIfNull(design);
+        return PdfPrinter.Print(Document(design));
+    }
+
+    internal static PaperDocument Document(TenderDesign design)
+    {
         var head = design.Tender.Head;
-        return PdfPrinter.Print(new PaperDocument(
-            $"{head.Reference} {head.Title}: technical schedule", head.Bidder, "Technical schedule", $"{head.Reference}  ·  Technical schedule", head.IssueDate, Blocks(design)));
+        return new PaperDocument(
+            $"{head.Reference} {head.Title}: technical schedule", head.Bidder, "Technical schedule", $"{head.Reference}  ·  Technical schedule", head.IssueDate, Blocks(design));
     }
 
     private static ImmutableArray<Block> Blocks(TenderDesign design)
@@ -23,7 +28,7 @@ public static class TechnicalSchedule
         Block[] body =
         [
             .. SummaryPage.Of(design), new PageBreak(), .. Kits(design), new PageBreak(), .. SiteTables.Of(design), .. AssumptionPages.Of(design),
-            .. ClosingPages.Unmet(design), .. Warnings.Pages(design), .. ClosingPages.Sources(design),
+            .. UnmetSites.Pages(design), .. Warnings.Pages(design), .. Standards.Pages(design),
         ];
         return [.. CoverPage.Of(design), new PageBreak(), Contents.For(body), new PageBreak(), .. body];
     }

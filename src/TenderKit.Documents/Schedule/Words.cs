@@ -12,10 +12,10 @@ internal static class Words
 {
     public static string Of(ClimateGrade grade) => grade switch
     {
-        ClimateGrade.SuppliedWithSource => "supplied, source named",
-        ClimateGrade.SuppliedUnsourced => "supplied, no source named",
-        ClimateGrade.EstimateNear => "estimate, station within 300 km",
-        ClimateGrade.EstimateFar => "estimate, no station within 300 km",
+        ClimateGrade.SuppliedWithSource => "supplied with source",
+        ClimateGrade.SuppliedUnsourced => "supplied, no source",
+        ClimateGrade.EstimateNear => "estimate within 300 km",
+        ClimateGrade.EstimateFar => "estimate beyond 300 km",
         _ => throw new ArgumentOutOfRangeException(nameof(grade), grade, null),
     };
 

@@ -1,0 +1,38 @@
+using TenderKit.Documents.Schedule;
+using TenderKit.Sizing.Basics;
+using Xunit;
+
+namespace TenderKit.Documents.Tests.Schedule;
+
+public class CheckTextTests
+{
+    [Theory]
+    [InlineData("lx", 2, Comparison.AtLeast, 5, 5.614, "≥ 5.00 lx", "5.61 lx", "+12 %")]
+    [InlineData("degC", 0, Comparison.AtMost, 13, -15, "≤ 13 °C", "-15 °C", "+215 %")]
+    [InlineData("IP", 0, Comparison.AtLeast, 65, 66, "≥ IP65", "IP66", "+2 %")]
+    [InlineData("m2", 2, Comparison.AtLeast, 0.27, 0.2, "≥ 0.27 m²", "0.20 m²", "−26 %")]
+    [InlineData("degrees", 0, Comparison.AtLeast, 14, 45, "≥ 14°", "45°", "+221 %")]
+    public void A_check_is_printed_short_with_its_unit(string unit, int decimals, Comparison comparison, double required, double offered, string requiredText, string offeredText, string margin)
+    {
+        var check = new Check("x.y", "Item", "property", comparison, required, offered, unit, "basis", decimals);
+
+        Assert.Equal((requiredText, offeredText, margin), (CheckText.Required(check), CheckText.Offered(check), CheckText.Margin(check)));
+    }
+
+    [Fact]
+    public void A_yes_or_no_is_printed_as_such_and_is_no_measured_margin()
+    {
+        var check = new Check("controller.dimming", "Controller", "dimming levels (1 yes, 0 no)", Comparison.AtLeast, 1, 1, "", "schedule", 0);
+
+        Assert.Equal(("Controller: dimming levels", "yes", "yes", "–"), (CheckText.Requirement(check), CheckText.Required(check), CheckText.Offered(check), CheckText.Margin(check)));
+        Assert.False(CheckText.IsMeasured(check));
+        Assert.True(CheckText.IsMeasured(check with { Unit = "A", Property = "rated load current" }));
+    }
+
+    [Theory]
+    [InlineData("EN 13201-2:2015, table 3, from memory", "EN 13201-2:2015, from memory")]
+    [InlineData("design rule luminaire.ip; IEC 60529", "IEC 60529")]
+    [InlineData("common practice, no source", "")]
+    [InlineData("IEEE 1562, 1.1 to 1.2; NFPA 70 690.8", "IEEE 1562|NFPA 70")]
+    public void Standards_are_found_in_a_source(string text, string expected) => Assert.Equal(expected, string.Join('|', Standards.Named(text)));
+}
