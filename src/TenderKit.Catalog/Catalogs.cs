@@ -18,10 +18,39 @@ public static class Catalogs
     /// <summary>Opens a folder of csv files or a .db file.</summary>
     public static Outcome<CatalogSource> Open(string path)
     {
-        var outcome = Directory.Exists(path) ? CatalogImporter.FromFolder(path) : CatalogStore.Open(path);
-        using var store = outcome.Value;
+        if (Directory.Exists(path)) return Source(CatalogImporter.FromFolder(path));
+        try
+        {
+            var outcome = Source(CatalogStore.Open(path));
+            return outcome.Value is { } source && Problems(source, Path.GetFileName(path)).ToList() is { Count: > 0 } problems ? Outcome.None<CatalogSource>(problems) : outcome;
+        }
+        catch (FormatException e)
+        {
+            return Outcome.None<CatalogSource>(Diagnostic.Error("TK610", $"the catalogue file is damaged ({e.Message}); import it again from its csv files", new Place(Path.GetFileName(path))));
+        }
+    }
+
+    private static Outcome<CatalogSource> Source(Outcome<CatalogStore> opened)
+    {
+        using var store = opened.Value;
         return store is null
-            ? Outcome.None<CatalogSource>(outcome.Diagnostics)
-            : Outcome.Of(new CatalogSource(store.Load(), store.Digest(), store.Photometry()), outcome.Diagnostics);
+            ? Outcome.None<CatalogSource>(opened.Diagnostics)
+            : Outcome.Of(new CatalogSource(store.Load(), store.Digest(), store.Photometry()), opened.Diagnostics);
+    }
+
+    /// <summary>A file changed by other means than the importer meets the same limits.</summary>
+    private static IEnumerable<Diagnostic> Problems(CatalogSource source, string file)
+    {
+        foreach (var part in source.Parts.All)
+        {
+            foreach (var column in PartFamily.Of(part).Columns)
+            {
+                if (column.RangeProblem(part) is { } problem)
+                    yield return Diagnostic.Error("TK605", $"{part.Code}: {column.Name} '{column.Text(column.Of(part))}' {problem}", new Place(file, Column: column.Name));
+            }
+
+            foreach (var contradiction in PartContradiction.Of(part).Where(c => c.IsCertain))
+                yield return Diagnostic.Error("TK606", $"{part.Code}: {contradiction.Message}", new Place(file));
+        }
     }
 }

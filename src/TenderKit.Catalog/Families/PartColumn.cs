@@ -35,6 +35,8 @@ public sealed partial class PartColumn
     /// <summary>Whether the property is a number or a list of numbers.</summary>
     public bool IsNumeric => type == typeof(double) || type == typeof(int) || type == typeof(decimal) || type == typeof(ImmutableArray<double>);
 
+    internal bool IsText => type == typeof(string);
+
     /// <summary>Names allowed, for a property with a closed list of values.</summary>
     public IReadOnlyList<string> Choices => ItemType.IsEnum ? Enum.GetNames(ItemType) : [];
 
@@ -51,8 +53,12 @@ public sealed partial class PartColumn
 
     public object? Of(Part part) => property.GetValue(part);
 
-    /// <summary>The numbers of the property, empty when it has none.</summary>
-    internal IEnumerable<double> Numbers(Part part) => Of(part) switch
+    /// <summary>Why a number of the property lies outside its <see cref="PartRange"/>, or null.</summary>
+    internal string? RangeProblem(Part part) => PartRange.For(part.GetType(), property.Name) is { } range
+        ? Numbers(part).Select(range.Problem).FirstOrDefault(p => p is not null)
+        : null;
+
+    private ImmutableArray<double> Numbers(Part part) => Of(part) switch
     {
         double d => [d],
         int i => [i],

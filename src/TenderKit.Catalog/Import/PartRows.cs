@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using F23.StringSimilarity;
 using TenderKit.Catalog.Families;
 using TenderKit.Intake.Numbers;
@@ -8,7 +9,7 @@ using TenderKit.Sizing.Basics;
 namespace TenderKit.Catalog.Import;
 
 /// <summary>Rows of one family's table as parts; every bad cell is named, and the good rows still come through.</summary>
-internal static class PartRows
+internal static partial class PartRows
 {
     public static IEnumerable<PlacedPart> Read(Table table, PartFamily family, List<Diagnostic> found)
     {
@@ -62,6 +63,8 @@ internal static class PartRows
         }
 
         found.AddRange(errors);
+        found.AddRange(columns.Where(c => c.Column.IsText && row[c.Index].Number is not null).Select(c => Diagnostic.Warning(
+            "TK612", $"{c.Column.Name} '{row[c.Index].Text}' is held as a number, which drops zeros at either end; format the column as text", rowPlace with { Column = c.Column.Name })));
         if (errors.Count > 0 || columns.Count(c => c.Column.IsRequired) < family.Columns.Count(c => c.IsRequired)) return null;
         found.AddRange(PartContradiction.Of(part).Select(c =>
             new Diagnostic(c.IsCertain ? "TK606" : "TK613", c.IsCertain ? Severity.Error : Severity.Warning, $"{part.Code}: {c.Message}", rowPlace)));
@@ -73,8 +76,11 @@ internal static class PartRows
         if (cell.IsEmpty) return column.IsRequired ? ("TK604", "is empty; fill it in") : null;
         var (value, problem) = column.Read(cell, mark);
         if (problem is not null) return ("TK604", problem);
+        if (column.PropertyName == nameof(Families.Part.Currency) && !CurrencyCode().IsMatch(cell.Text)) return ("TK604", "is no currency code; write its three letters, such as USD");
         column.Set(part, value);
-        if (PartRange.For(part.GetType(), column.PropertyName) is not { } range) return null;
-        return column.Numbers(part).Select(range.Problem).FirstOrDefault(p => p is not null) is { } outside ? ("TK605", outside) : null;
+        return column.RangeProblem(part) is { } outside ? ("TK605", outside) : null;
     }
+
+    [GeneratedRegex("^[A-Z]{3}$")]
+    private static partial Regex CurrencyCode();
 }

@@ -72,7 +72,8 @@ internal sealed class Book(TenderHead head, string title, Ledger ledger)
 
             workbook.AddNewPart<WorkbookStylesPart>("rStyles").Stylesheet = styles.Build();
             workbook.Workbook = BuildWorkbook();
-            PackageFacts.Write(document, head, title);
+            document.ChangeIdOfPart(workbook, "rBook");
+            document.ChangeIdOfPart(PackageFacts.Write(document, head, title), "rFacts");
         }
 
         stream.Position = 0;

@@ -12,9 +12,10 @@ internal static class PackageFacts
     private const string Terms = "http://purl.org/dc/terms/";
     private const string Instance = "http://www.w3.org/2001/XMLSchema-instance";
 
-    public static void Write(SpreadsheetDocument document, TenderHead head, string title)
+    public static CoreFilePropertiesPart Write(SpreadsheetDocument document, TenderHead head, string title)
     {
-        using var stream = document.AddCoreFilePropertiesPart().GetStream(FileMode.Create);
+        var part = document.AddCoreFilePropertiesPart();
+        using var stream = part.GetStream(FileMode.Create);
         using var xml = XmlWriter.Create(stream);
         xml.WriteStartDocument(true);
         xml.WriteStartElement("cp", "coreProperties", Core);
@@ -24,6 +25,7 @@ internal static class PackageFacts
         Date(xml, "created", head.IssueDate);
         Date(xml, "modified", head.IssueDate);
         xml.WriteEndElement();
+        return part;
     }
 
     private static void Date(XmlWriter xml, string name, DateOnly date)

@@ -58,7 +58,9 @@ internal sealed class Sheet(Book book, string name)
         if (lastColumn > column) _merges.Add((row, column, lastColumn));
     }
 
-    public void Figure(int row, int column, double value, Look look) => Put(row, column, new Content.Figure(value), look, null, 0);
+    /// <summary>A number that no formula gives; one that is not finite prints as a dash, since a cell cannot hold it.</summary>
+    public void Figure(int row, int column, double value, Look look) =>
+        Put(row, column, double.IsFinite(value) ? new Content.Figure(value) : new Content.Words("-"), look, null, 0);
 
     /// <summary>The place where a ledger cell lives; a literal becomes an input cell.</summary>
     public void Home(int row, int column, CellId cell, Look look)

@@ -175,8 +175,8 @@ internal static class SheetXml
     /// <summary>A digit right after a font size would be read as part of it, so a text that starts with one is set off by a space.</summary>
     private static string Escaped(string text)
     {
-        var clean = Clean(text).Replace("&", "&&", StringComparison.Ordinal);
-        if (clean.Length > 60) clean = clean[..57] + "...";
+        var cut = Clean(text) is { Length: > 60 } longer ? longer[..57] + "..." : Clean(text);
+        var clean = cut.Replace("&", "&&", StringComparison.Ordinal);
         return clean.Length > 0 && char.IsDigit(clean[0]) ? " " + clean : clean;
     }
 }

@@ -3,7 +3,7 @@ namespace TenderKit.Documents.Workbooks;
 /// <summary>Estimates the height of wrapped text. Column widths count digits of the default font, and text runs a little narrower than digits.</summary>
 internal static class TextFit
 {
-    private const double LettersPerDigit = 1.08;
+    private const double LettersPerDigit = 1.13;
     private const double LinePt = 12.9;
     private const double PaddingPt = 2.5;
 

@@ -79,7 +79,7 @@ internal static class CsvTable
 
     private static List<List<Cell>> Rows(string text, char delimiter)
     {
-        var options = new CsvDataReaderOptions { HasHeaders = false, Delimiter = delimiter, MaxBufferSize = 1 << 24, CsvStyle = CsvStyle.Lax };
+        var options = new CsvDataReaderOptions { HasHeaders = false, Delimiter = delimiter, MaxBufferSize = 1 << 24, CsvStyle = CsvStyle.Lax, Comment = '\0' };
         try
         {
             using var reader = CsvDataReader.Create(new StringReader(text), options);

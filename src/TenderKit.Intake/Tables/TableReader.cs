@@ -14,7 +14,7 @@ public static class TableReader
         var place = new Place(Path.GetFileName(path));
         try
         {
-            return Read(File.ReadAllBytes(path), Path.GetFileName(path));
+            return Read(Bytes(path), Path.GetFileName(path));
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -39,6 +39,15 @@ public static class TableReader
             var other => Outcome.None<TableFile>(
                 Diagnostic.Error("TK104", $"files of the kind '{other}' are not read as tables; save it as .xlsx, .xls or .csv", place)),
         };
+    }
+
+    /// <summary>Bytes of a file, also while a spreadsheet program has it open.</summary>
+    private static byte[] Bytes(string path)
+    {
+        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        using var memory = new MemoryStream();
+        stream.CopyTo(memory);
+        return memory.ToArray();
     }
 
     /// <summary>Number as the text of a cell: the shortest text that reads back to the same double, whole numbers without exponent.</summary>

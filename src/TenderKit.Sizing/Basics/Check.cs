@@ -22,24 +22,29 @@ public enum Comparison
 /// <param name="Unit">Unit as printed; empty for a plain number.</param>
 /// <param name="Basis">Why it is required: tender clause, standard or design rule.</param>
 /// <param name="Decimals">Decimals to print.</param>
+/// <param name="IsYesNo">The values are 1 for yes and 0 for no; made by <see cref="YesNo"/>.</param>
 public sealed record Check(
-    string Id, string Item, string Property, Comparison Comparison, double Required, double Offered, string Unit, string Basis, int Decimals = 2)
+    string Id, string Item, string Property, Comparison Comparison, double Required, double Offered, string Unit, string Basis, int Decimals = 2, bool IsYesNo = false)
 {
+    /// <summary>A feature that is required or not and present or not; it has no margin.</summary>
+    public static Check YesNo(string id, string item, string property, bool required, bool offered, string basis) =>
+        new(id, item, property, Comparison.AtLeast, required ? 1 : 0, offered ? 1 : 0, "", basis, 0, true);
+
     public bool Complies => Comparison == Comparison.AtLeast ? Offered >= Required : Offered <= Required;
 
-    /// <summary>Margin as a fraction of the required value, positive when on the safe side; null when the required value is zero.</summary>
+    /// <summary>Margin as a fraction of the required value, positive when on the safe side; null when the required value is zero or the check is yes or no.</summary>
     public double? MarginFraction
     {
         get
         {
-            if (Required == 0) return null;
+            if (Required == 0 || IsYesNo) return null;
             return (Comparison == Comparison.AtLeast ? Offered - Required : Required - Offered) / Math.Abs(Required);
         }
     }
 
-    public string RequiredText => (Comparison == Comparison.AtLeast ? "at least " : "at most ") + Number(Required);
+    public string RequiredText => IsYesNo ? (Required > 0 ? "yes" : "not needed") : (Comparison == Comparison.AtLeast ? "at least " : "at most ") + Number(Required);
 
-    public string OfferedText => Number(Offered);
+    public string OfferedText => IsYesNo ? (Offered > 0 ? "yes" : "no") : Number(Offered);
 
     public string MarginText => MarginFraction is { } m ? (m * 100).ToString("+0;-0;0", CultureInfo.InvariantCulture) + " %" : "-";
 

@@ -237,8 +237,9 @@ internal sealed class BalanceRun
         if (surplus <= 0) return;
         var battery = system.Battery;
         var room = airC + battery.EnclosureRiseK < battery.LeastChargeC ? 0 : Room();
-        var stored = Math.Min(surplus * battery.ChargeEfficiency, room);
-        var taken = stored / battery.ChargeEfficiency;
+        var offered = surplus * battery.ChargeEfficiency;
+        var stored = Math.Min(offered, room);
+        var taken = offered <= room ? surplus : room / battery.ChargeEfficiency;
         storeWh += stored;
         lossesWh += taken - stored;
         dumpedWh += surplus - taken;

@@ -56,7 +56,10 @@ public static class DragCoefficients
         return Math.Clamp(Math.Max(crisis, beyond), 0.4, 1.2);
     }
 
-    /// <summary>Smooth round pole, AASHTO LTS (from memory): 1.10 while speed times diameter is at most 5.33 m2/s, 9.69 / (v d)^1.3 up to 10.66, 0.45 beyond.</summary>
+    /// <summary>
+    /// Smooth round pole, AASHTO LTS (from memory): 1.10 while speed times diameter is at most 5.33 m2/s, 9.69 / (v d)^1.3 up to 10.66,
+    /// 0.45 beyond.
+    /// </summary>
     /// <param name="diameterM">Diameter, m.</param>
     /// <param name="speedMPerS">Wind speed with its coefficient, m/s.</param>
     /// <returns>Coefficient. Check value: 0.1 m at 30 m/s: 1.10.</returns>

@@ -21,7 +21,10 @@ public static class Foundation
     /// <param name="baseMomentNm">Moment at the pole base, Nm.</param>
     /// <param name="poleWeightN">Weight of pole and everything on it, N.</param>
     /// <param name="concreteKNPerM3">Unit weight of the concrete, 18 to 26 kN/m3.</param>
-    /// <returns>Safety factor (infinite without load), greatest ground pressure (infinite when it overturns), concrete and net excavation. Check value: 1.2 x 1.2 x 1.2 m, 2 kN, 10 kNm, 1.5 kN, 24 kN/m3: 2.08.</returns>
+    /// <returns>
+    /// Safety factor (infinite without load), greatest ground pressure (infinite when it overturns), concrete and net excavation. Check
+    /// value: 1.2 x 1.2 x 1.2 m, 2 kN, 10 kNm, 1.5 kN, 24 kN/m3: 2.08.
+    /// </returns>
     public static BlockResult Block(BlockFoundation block, double baseShearN, double baseMomentNm, double poleWeightN, double concreteKNPerM3) =>
         Block(block, baseShearN, baseMomentNm, poleWeightN, concreteKNPerM3, submerged: false);
 
@@ -40,7 +43,10 @@ public static class Foundation
         return new(weightN * shorterM / 2 / overturningNm, pressurePa / 1000, volume, volume);
     }
 
-    /// <summary>Depth of a nonconstrained embedded pole, m, IBC 1807.3.2.1: d = A / 2 (1 + sqrt(1 + 4.36 h / A)), A = 2.34 P / (S1 b), S1 the lateral bearing at d / 3 (growing no further than at 12 ft).</summary>
+    /// <summary>
+    /// Depth of a nonconstrained embedded pole, m, IBC 1807.3.2.1: d = A / 2 (1 + sqrt(1 + 4.36 h / A)), A = 2.34 P / (S1 b), S1 the
+    /// lateral bearing at d / 3 (growing no further than at 12 ft).
+    /// </summary>
     /// <param name="lateralForceN">P, N.</param>
     /// <param name="heightM">h, m above ground.</param>
     /// <param name="diameterM">b, m.</param>
@@ -59,7 +65,10 @@ public static class Foundation
         }
     }
 
-    /// <summary>Depth of an embedded pole held at the surface by rigid paving, m, IBC 1807.3.2.2: d = sqrt(4.25 P h / (S3 b)), S3 the lateral bearing at d (growing no further than at 12 ft).</summary>
+    /// <summary>
+    /// Depth of an embedded pole held at the surface by rigid paving, m, IBC 1807.3.2.2: d = sqrt(4.25 P h / (S3 b)), S3 the lateral
+    /// bearing at d (growing no further than at 12 ft).
+    /// </summary>
     /// <param name="lateralForceN">P, N.</param>
     /// <param name="heightM">h, m above ground.</param>
     /// <param name="diameterM">b, m.</param>
@@ -73,7 +82,10 @@ public static class Foundation
         return depthM <= DeepestBearingM ? depthM : Math.Sqrt(demand / DeepestBearingM);
     }
 
-    /// <summary>Planting depth of a column by its nominal height, m: EN 40-2 (from memory, to be confirmed); heights between take the next one up.</summary>
+    /// <summary>
+    /// Planting depth of a column by its nominal height, m: EN 40-2 (from memory, to be confirmed); heights between take the next one
+    /// up.
+    /// </summary>
     /// <param name="nominalHeightM">Nominal height, m, above 0 to 12.</param>
     /// <returns>m. Check value: 6 m gives 1.0 m.</returns>
     public static double PlantingDepthM(double nominalHeightM) => Require.Positive(nominalHeightM, nameof(nominalHeightM)) switch

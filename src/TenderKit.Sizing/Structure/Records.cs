@@ -47,7 +47,16 @@ public sealed record PoleLoad(
 
     /// <summary>Height of <see cref="GreatestStressMPa"/> above ground, m.</summary>
     public double GreatestStressHeightM { get; init; }
+
+    /// <summary>Bending moment and stress from the base to the shaft's top at equal steps.</summary>
+    public ImmutableArray<ShaftStation> Stations { get; init; } = [];
 }
+
+/// <summary>What the shaft carries at one height.</summary>
+/// <param name="HeightM">Above ground, m.</param>
+/// <param name="MomentNm">Bending moment, Nm.</param>
+/// <param name="StressMPa">Bending stress of the whole tube there, MPa.</param>
+public readonly record struct ShaftStation(double HeightM, double MomentNm, double StressMPa);
 
 /// <summary>Soil for the foundation: allowable lateral bearing per metre of depth and allowable bearing pressure.</summary>
 public sealed record SoilClass(string Name, double LateralBearingKPaPerM, double BearingKPa);

@@ -36,7 +36,10 @@ public static class ShortPile
         double Imbalance(double x) => x * Arm(x) - 0.25 * (free - x) * (free - x);
     }
 
-    /// <summary>In cohesionless soil, Broms (1964), Journal of the Soil Mechanics and Foundations Division 90 SM3: H = 0.5 gamma D L^3 Kp / (e + L), Kp = (1 + sin phi) / (1 - sin phi).</summary>
+    /// <summary>
+    /// In cohesionless soil, Broms (1964), Journal of the Soil Mechanics and Foundations Division 90 SM3: H = 0.5 gamma D L^3 Kp / (e +
+    /// L), Kp = (1 + sin phi) / (1 - sin phi).
+    /// </summary>
     /// <param name="soilKNPerM3">gamma, kN/m3; the submerged weight below water.</param>
     /// <param name="frictionDegrees">phi, degrees, 0 to 45.</param>
     /// <param name="diameterM">D, m.</param>

@@ -8,7 +8,10 @@ public static class BatteryVentilation
     /// <summary>Gas-producing current of vented cells while boost charged, mA/Ah: IEC 62485-2 table 1 with factors 1 and 5 (from memory).</summary>
     public const double VentedBoostMAPerAh = 20;
 
-    /// <summary>Gas-producing current of valve-regulated cells while boost charged, mA/Ah: IEC 62485-2 table 1 with factors 0.2 and 5 (from memory).</summary>
+    /// <summary>
+    /// Gas-producing current of valve-regulated cells while boost charged, mA/Ah: IEC 62485-2 table 1 with factors 0.2 and 5 (from
+    /// memory).
+    /// </summary>
     public const double ValveRegulatedBoostMAPerAh = 8;
 
     /// <summary>Air flow, m3/h: Q = 0.05 n I C / 1000.</summary>

@@ -53,11 +53,16 @@ public static class CableCapacity
         [10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80],
         [1.07, 1.04, 1, 0.96, 0.93, 0.89, 0.85, 0.80, 0.76, 0.71, 0.65, 0.60, 0.53, 0.46, 0.38]);
 
-    /// <summary>Capacity at the reference temperature (30 degC air, 20 degC soil), A: IEC 60364-5-52 tables B.52.2, B.52.3, B.52.10 and B.52.12.</summary>
+    /// <summary>
+    /// Capacity at the reference temperature (30 degC air, 20 degC soil), A: IEC 60364-5-52 tables B.52.2, B.52.3, B.52.10 and B.52.12.
+    /// </summary>
     /// <param name="run">How the cable is laid.</param>
     /// <param name="insulation">Insulation.</param>
     /// <param name="crossSectionMm2">1.5, 2.5, 4, 6, 10, 16 or 25 mm2.</param>
-    /// <returns>A. Check value: free air, cross-linked 4 mm2 is 49 A. Enclosed cross-linked, and PVC 25 mm2 enclosed or clipped, are from memory.</returns>
+    /// <returns>
+    /// A. Check value: free air, cross-linked 4 mm2 is 49 A. Enclosed cross-linked, and PVC 25 mm2 enclosed or clipped, are from
+    /// memory.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The cross-section is not in the table.</exception>
     public static double AtReferenceA(CableRun run, CableInsulation insulation, double crossSectionMm2)
     {

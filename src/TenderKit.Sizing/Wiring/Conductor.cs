@@ -48,7 +48,10 @@ public static class Conductor
         return conductorClass == ConductorClass.Stranded2 ? row.Stranded : row.Flexible;
     }
 
-    /// <summary>Greatest resistance of one tinned flexible (class 5) conductor at 20 degC, Ohm/km: IEC 60228 table 3; the usual conductor of module cable.</summary>
+    /// <summary>
+    /// Greatest resistance of one tinned flexible (class 5) conductor at 20 degC, Ohm/km: IEC 60228 table 3; the usual conductor of
+    /// module cable.
+    /// </summary>
     /// <param name="crossSectionMm2">1.5 to 35 mm2, a standard size.</param>
     /// <returns>Ohm/km. Check value: 4 mm2 is 5.09.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The cross-section is not in the table.</exception>

@@ -15,7 +15,10 @@ public static class Protection
     /// <summary>Window for a string fuse, A: 1.5 to 2.4 Isc (IEC 62548), never above the module's stated maximum.</summary>
     /// <param name="shortCircuitA">Isc of the string at standard test conditions, A.</param>
     /// <param name="moduleMaximumA">Greatest series fuse the module's maker allows, A.</param>
-    /// <returns>Least and greatest rating, A; least above greatest means that no fuse fits this module. Check value: Isc 8 A, maximum 15 A: 12 to 15 A.</returns>
+    /// <returns>
+    /// Least and greatest rating, A; least above greatest means that no fuse fits this module. Check value: Isc 8 A, maximum 15 A: 12
+    /// to 15 A.
+    /// </returns>
     public static (double LowA, double HighA) StringFuseA(double shortCircuitA, double moduleMaximumA)
     {
         Require.Positive(moduleMaximumA, nameof(moduleMaximumA));
@@ -40,7 +43,9 @@ public static class Protection
     /// <param name="workingCurrentA">Greatest working current, A.</param>
     /// <param name="factor">Factor of the design rules, 1 to 3.</param>
     /// <param name="cableCapacityA">Capacity of the cable behind the fuse at its ambient, A.</param>
-    /// <returns>Least and greatest rating, A; least above greatest means a thicker cable is needed. Check value: 8 A, 1.25, 23 A: 10 to 23 A.</returns>
+    /// <returns>
+    /// Least and greatest rating, A; least above greatest means a thicker cable is needed. Check value: 8 A, 1.25, 23 A: 10 to 23 A.
+    /// </returns>
     public static (double LowA, double HighA) BatteryFuseA(double workingCurrentA, double factor, double cableCapacityA) =>
         (Require.Positive(workingCurrentA, nameof(workingCurrentA)) * Require.InRange(factor, 1, 3, nameof(factor)),
             Require.NotNegative(cableCapacityA, nameof(cableCapacityA)));

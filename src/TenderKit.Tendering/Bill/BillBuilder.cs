@@ -28,10 +28,12 @@ public static class BillBuilder
         private readonly PriceInputs _inputs;
         private readonly ServicePick _services;
         private readonly RateBuilder _rates;
+        private readonly List<Diagnostic> _diagnostics;
 
         public Work(TenderDesign design, List<Diagnostic> diagnostics)
         {
             _design = design;
+            _diagnostics = diagnostics;
             var (head, prices) = (design.Tender.Head, design.Tender.Prices);
             _inputs = new PriceInputs(head, prices, _ledger);
             _services = new ServicePick(design.Catalog, diagnostics);
@@ -48,6 +50,7 @@ public static class BillBuilder
             var parts = Ordered(needs.SelectMany(n => n.Needs).Select(n => n.Part));
             var lots = schedule.Select(s => s.Lot).Distinct().ToArray();
             var bills = lots.Select(lot => LotOf(lot, lots.Length == 1, schedule, kitPoles, makeUp, parts).Build()).ToImmutableArray();
+            _diagnostics.AddRange(BillNotices.OfPrices(_rates.Used, _design.Tender.Head));
             return Close(schedule, kitPoles, makeUp, bills);
         }
 
@@ -55,7 +58,8 @@ public static class BillBuilder
             string lot, bool only, ImmutableArray<ScheduleLine> schedule, ImmutableArray<KitPoles> kitPoles, ImmutableArray<KitItem> makeUp, ImmutableArray<Part> parts)
         {
             var perPole = makeUp.ToImmutableDictionary(m => (m.KitId, m.PartCode), m => m.PerPole);
-            var input = new LotInput(lot, only, schedule.Count(s => s.Lot == lot), [.. kitPoles.Where(k => k.Lot == lot)], perPole, parts);
+            var unsurveyed = _design.Sites.Count(s => s.Site.Lot == lot && !s.Site.SoilStated);
+            var input = new LotInput(lot, only, schedule.Count(s => s.Lot == lot), unsurveyed, [.. kitPoles.Where(k => k.Lot == lot)], perPole, parts);
             return new LotBill(input, _services, _rates, _inputs, _ledger);
         }
 

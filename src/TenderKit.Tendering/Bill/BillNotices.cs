@@ -18,11 +18,24 @@ internal static class BillNotices
     public static Diagnostic SeveralServices(ServiceUse use, IReadOnlyList<ServiceRate> rates) => Diagnostic.Warning(
         "TK703", $"{rates.Count} service rates for {use} ({string.Join(", ", rates.Select(r => r.Code))}); {rates[0].Code}, the lowest figure, is used; leave one");
 
-    public static Diagnostic Expired(Part part, DateOnly issue) => Diagnostic.Warning(
-        "TK704", FormattableString.Invariant($"the price of {part.Code} held until {part.PriceValidUntil:yyyy-MM-dd}, before the issue date {issue:yyyy-MM-dd}; ask for a new one"));
+    /// <summary>Prices out of date, one message for each day on which prices end.</summary>
+    public static IEnumerable<Diagnostic> OfPrices(IEnumerable<Part> used, TenderHead head)
+    {
+        var bidUntil = head.IssueDate.AddDays(head.ValidityDays);
+        foreach (var group in used.Where(p => p.PriceValidUntil < bidUntil).GroupBy(p => p.PriceValidUntil!.Value).OrderBy(g => g.Key))
+        {
+            string[] codes = [.. group.Select(p => p.Code).Order(StringComparer.Ordinal)];
+            yield return group.Key < head.IssueDate ? Expired(codes, group.Key, head.IssueDate) : ExpiresWithin(codes, group.Key, bidUntil);
+        }
+    }
 
-    public static Diagnostic ExpiresWithin(Part part, DateOnly until) => Diagnostic.Note(
-        "TK705", FormattableString.Invariant($"the price of {part.Code} holds until {part.PriceValidUntil:yyyy-MM-dd}, the bid until {until:yyyy-MM-dd}; have the price extended"));
+    private static Diagnostic Expired(string[] codes, DateOnly held, DateOnly issue) => Diagnostic.Warning(
+        "TK704", FormattableString.Invariant($"{Prices(codes)} held until {held:yyyy-MM-dd}, before the issue date {issue:yyyy-MM-dd}; ask for new ones: {string.Join(", ", codes)}"));
+
+    private static Diagnostic ExpiresWithin(string[] codes, DateOnly held, DateOnly until) => Diagnostic.Note(
+        "TK705", FormattableString.Invariant($"{Prices(codes)} hold until {held:yyyy-MM-dd}, the bid until {until:yyyy-MM-dd}; have them extended: {string.Join(", ", codes)}"));
+
+    private static string Prices(string[] codes) => FormattableString.Invariant($"{codes.Length} price{(codes.Length == 1 ? "" : "s")} of the catalogue");
 
     public static Diagnostic NoPrice(Part part) => Diagnostic.Warning("TK706", FormattableString.Invariant($"{part.Code} has a price of {part.UnitPrice} {part.Currency}; an item without a price is taken as included in the others"));
 
@@ -32,12 +45,9 @@ internal static class BillNotices
     public static Diagnostic SlowDelivery(Part part, int deliveryDays) => Diagnostic.Warning(
         "TK708", FormattableString.Invariant($"{part.Code} takes {part.LeadTimeDays} days to come, the tender allows {deliveryDays} days to complete; find a quicker source or ask for more time"));
 
-    /// <summary>Everything worth saying about the price of one part that the bill uses.</summary>
+    /// <summary>What is worth saying about one part that the bill uses.</summary>
     public static IEnumerable<Diagnostic> OfPart(Part part, TenderHead head)
     {
-        var bidUntil = head.IssueDate.AddDays(head.ValidityDays);
-        if (part.PriceValidUntil < head.IssueDate) yield return Expired(part, head.IssueDate);
-        else if (part.PriceValidUntil < bidUntil) yield return ExpiresWithin(part, bidUntil);
         if (part.UnitPrice <= 0) yield return NoPrice(part);
         if (head.DeliveryDays > 0 && part.LeadTimeDays > head.DeliveryDays) yield return SlowDelivery(part, head.DeliveryDays);
     }

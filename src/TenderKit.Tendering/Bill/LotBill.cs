@@ -8,10 +8,11 @@ namespace TenderKit.Tendering.Bill;
 internal sealed record Draft(Part Part, string Description, Expression Quantity, bool Service);
 
 /// <summary>What a lot's bill is made from.</summary>
+/// <param name="UnsurveyedCount">Sites whose soil was not stated: their civil quantities are provisional.</param>
 /// <param name="KitPoles">Poles of each kit in this lot.</param>
 /// <param name="PerPole">Cell of each kit's need of each part: (kit, part code).</param>
 internal sealed record LotInput(
-    string Lot, bool OnlyLot, int SiteCount, ImmutableArray<KitPoles> KitPoles, ImmutableDictionary<(string Kit, string Code), CellId> PerPole, ImmutableArray<Part> Parts);
+    string Lot, bool OnlyLot, int SiteCount, int UnsurveyedCount, ImmutableArray<KitPoles> KitPoles, ImmutableDictionary<(string Kit, string Code), CellId> PerPole, ImmutableArray<Part> Parts);
 
 /// <summary>Writes the numbered parts of one lot's bill.</summary>
 internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder rates, PriceInputs inputs, LedgerBuilder ledger)
@@ -34,7 +35,7 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
         var supply = Priced(2, Supply());
         ImmutableArray<ImmutableArray<BillLine>> before =
         [
-            Priced(1, Preliminaries()), supply, Priced(3, Measured(Civil)), Priced(4, Measured(Erection)), Priced(5, Spares(supply)),
+            Priced(1, Preliminaries()), supply, Priced(3, Measured(Civil).Select(Provisional)), Priced(4, Measured(Erection)), Priced(5, Spares(supply)),
             Priced(6, Once(ServiceUse.Train, ServiceUse.Documents)), Priced(7, Maintenance()),
         ];
         var collections = before.Select((lines, i) => Collection(i + 1, lines)).ToImmutableArray();
@@ -55,6 +56,11 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
 
     private IEnumerable<Draft> Measured(ServiceUse[] uses) =>
         Services(uses).Where(Needed).Select(s => new Draft(s, s.Description, s.Unit is "No." or "set" ? Quantity(s) : new Rounded(Quantity(s), 2), true));
+
+    private Draft Provisional(Draft draft) => input.UnsurveyedCount == 0 ? draft : draft with
+    {
+        Description = string.Create(CultureInfo.InvariantCulture, $"{draft.Description} (provisional: soil not stated on {input.UnsurveyedCount} of {input.SiteCount} sites)"),
+    };
 
     private IEnumerable<Draft> Spares(ImmutableArray<BillLine> supply) =>
         from line in supply

@@ -12,13 +12,18 @@ internal sealed class RateBuilder(TenderHead head, PriceBasis prices, PriceInput
 {
     private readonly Dictionary<string, RateBuildUp?> _done = [];
     private readonly List<RateBuildUp> _all = [];
+    private readonly List<Part> _used = [];
 
     public IReadOnlyList<RateBuildUp> All => _all;
+
+    /// <summary>Parts asked for, priced or not.</summary>
+    public IReadOnlyList<Part> Used => _used;
 
     /// <summary>The build-up of a part, or null when its price cannot be brought into the tender's currency.</summary>
     public RateBuildUp? For(Part part)
     {
         if (_done.TryGetValue(part.Code, out var known)) return known;
+        _used.Add(part);
         diagnostics.AddRange(BillNotices.OfPart(part, head));
         var exchange = inputs.Exchange(part.Currency);
         if (exchange is null) diagnostics.Add(BillNotices.NoExchange(part, head.Currency));

@@ -23,13 +23,13 @@ public static class ArrayStage
         {
             foreach (var inSeries in SeriesCounts(bank.Controller))
             {
-                var hand = HandInputsFor(bank, module, inSeries, climate, inputs);
+                var hand = HandInputsFor(bank, ControlFactor(bank, module, inSeries), climate, inputs);
                 var sized = HandMethod.Size(hand);
                 var found = 0;
                 for (var count = inSeries; count <= MostModules && found < 3; count += inSeries)
                 {
                     var option = Build(bank, module, count, inSeries, hand, sized, climate, inputs);
-                    if (!rejections.Accept(FormattableString.Invariant($"{module.Code} x {count} on {bank.Controller.Code}"), option.Checks)) continue;
+                    if (!rejections.Accept(() => NameOf(option), option.Checks)) continue;
                     found++;
                     yield return option;
                 }
@@ -37,12 +37,16 @@ public static class ArrayStage
         }
     }
 
+    private static string NameOf(PowerOption option) => FormattableString.Invariant($"{option.Module.Code} x {option.ModuleCount} on {option.Bank.Controller.Code}");
+
     private static IEnumerable<int> SeriesCounts(Controller controller) => controller.Kind == ControlKind.Tracking || controller.SystemVoltagesV.Max() > 12 ? [1, 2] : [1];
 
-    private static HandInputs HandInputsFor(BankOption bank, Module module, int inSeries, SiteClimate climate, DesignInputs inputs)
+    /// <summary>Inputs of the hand method.</summary>
+    /// <param name="controlFactor">Share of the array's power that the controller passes on, fraction.</param>
+    public static HandInputs HandInputsFor(BankOption bank, double controlFactor, SiteClimate climate, DesignInputs inputs)
     {
         var rules = inputs.Rules;
-        var derating = rules["energy.soiling"] * rules["energy.mismatch"] * rules["energy.ageing"] * rules["energy.wiring"] * ControlFactor(bank, module, inSeries);
+        var derating = rules["energy.soiling"] * rules["energy.mismatch"] * rules["energy.ageing"] * rules["energy.wiring"] * controlFactor;
         var coldest = climate.Monthly.MeanC.Min();
         return new HandInputs(
             bank.NightlyWh,

@@ -25,6 +25,17 @@ public static class BankStage
     private const int MostInSeries = 2;
     private const int MostStrings = 4;
 
+    /// <summary>Every size of bank that is tried.</summary>
+    public static IEnumerable<(int InSeries, int Strings)> Sizes =>
+        Enumerable.Range(1, MostInSeries).SelectMany(s => Enumerable.Range(1, MostStrings).Select(p => (s, p)));
+
+    /// <summary>Nights of autonomy at end of life in the coldest month, for a controller of some own use.</summary>
+    public static double AutonomyNights(Battery battery, int inSeries, int strings, double ownUseW, LightOption light, SiteClimate climate, DesignInputs inputs)
+    {
+        var model = ModelOf(battery, inSeries, strings, inputs.Rules);
+        return UsableWh(model, climate, inputs) / NightlyWh(LampInputW(light, inputs.Rules), ownUseW, climate);
+    }
+
     /// <summary>For each battery, series count and controller: the fewest strings that give the autonomy, and one more for the simulation to fall back on.</summary>
     public static IEnumerable<BankOption> Options(LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
@@ -44,8 +55,7 @@ public static class BankStage
         for (var strings = 1; strings <= MostStrings && found < 2; strings++)
         {
             var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs);
-            var name = FormattableString.Invariant($"{battery.Code} x {inSeries * strings} with {controller.Code}");
-            if (!rejections.Accept(name, option.Checks)) continue;
+            if (!rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {option.InSeries * option.Strings} with {controller.Code}"), option.Checks)) continue;
             found++;
             yield return option;
         }
@@ -56,13 +66,21 @@ public static class BankStage
     {
         var rules = inputs.Rules;
         var model = ModelOf(battery, inSeries, strings, rules);
-        var lampW = light.LampInputW / (1 - rules["wiring.drop_lamp"]);
-        var hours = climate.Lamp.LongestMonthFullHours;
-        var nightlyWh = (lampW * hours) + (controller.OwnUseW * 24);
-        var usableWh = BatteryCapacity.UsableWh(model, climate.Monthly.MeanC.Min(), inputs.Tender.Reliability.AutonomyNights * hours);
-        var option = new BankOption(battery, inSeries, strings, controller, model, lampW, nightlyWh, usableWh, []);
+        var lampW = LampInputW(light, rules);
+        var option = new BankOption(
+            battery, inSeries, strings, controller, model, lampW, NightlyWh(lampW, controller.OwnUseW, climate), UsableWh(model, climate, inputs), []);
         return option with { Checks = [.. BankChecks(option, light, site, climate, inputs)] };
     }
+
+    /// <summary>Lamp input with the lamp circuit's losses at their limit, W.</summary>
+    private static double LampInputW(LightOption light, RuleSet rules) => light.LampInputW / (1 - rules["wiring.drop_lamp"]);
+
+    /// <summary>Lamp over the longest month's night and own use over the whole day, Wh.</summary>
+    private static double NightlyWh(double lampInputW, double ownUseW, SiteClimate climate) => (lampInputW * climate.Lamp.LongestMonthFullHours) + (ownUseW * 24);
+
+    /// <summary>Usable energy at end of life in the coldest month, emptied over the nights of autonomy, Wh.</summary>
+    private static double UsableWh(BatteryModel model, SiteClimate climate, DesignInputs inputs) =>
+        BatteryCapacity.UsableWh(model, climate.Monthly.MeanC.Min(), inputs.Tender.Reliability.AutonomyNights * climate.Lamp.LongestMonthFullHours);
 
     private static BatteryModel ModelOf(Battery battery, int inSeries, int strings, RuleSet rules) => new(
         battery.Chemistry,
@@ -91,8 +109,8 @@ public static class BankStage
         yield return new Check("luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast, bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
         yield return new Check("controller.load_current", "Controller", "rated load current", Comparison.AtLeast, rules["controller.load_factor"] * option.LampInputW / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
         yield return new Check("controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast, SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
-        yield return new Check("controller.dimming", "Controller", "dimming levels (1 yes, 0 no)", Comparison.AtLeast, NeedsDimming(site.Schedule) ? 1 : 0, option.Controller.Dimming ? 1 : 0, "", $"lighting schedule {site.Schedule.Name}", 0);
-        yield return new Check("controller.disconnect", "Controller", "adjustable disconnect and reconnect (1 yes, 0 no)", Comparison.AtLeast, 1, option.Controller.AdjustableDisconnect ? 1 : 0, "", "the depth of discharge is set on the controller", 0);
+        yield return Check.YesNo("controller.dimming", "Controller", "dims the luminaire", NeedsDimming(site.Schedule), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name}");
+        yield return Check.YesNo("controller.disconnect", "Controller", "adjustable disconnect and reconnect", true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
         yield return new Check("controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast, hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
     }
 

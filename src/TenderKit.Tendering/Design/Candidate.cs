@@ -1,29 +1,13 @@
 using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Structure;
 
 namespace TenderKit.Tendering.Design;
 
-/// <summary>A whole pole design on its way: light and power first, support and wiring once it is worth looking at.</summary>
-public sealed record Candidate(LightOption Light, PowerOption Power, SupportOption? Support, WiringOption? Wiring)
-{
-    public bool IsWhole => Support is not null && Wiring is not null;
+/// <summary>A whole pole design: nothing left to choose, the energy balance not yet run.</summary>
+public sealed record Candidate(LightOption Light, PowerOption Power, SupportOption Support, WiringOption Wiring);
 
-    /// <summary>Direct cost on the whole site, a lower bound while the candidate is not whole.</summary>
-    public decimal SiteCost(Costs costs, CivilCosts civil) => Light.Poles * (PowerCost(costs) + SupportCost(costs, civil) + WiringCost(costs) + civil.PerPole);
-
-    private decimal PowerCost(Costs costs) =>
-        costs.Of(Light.Luminaire)
-        + (costs.Of(Power.Module) * Power.ModuleCount)
-        + (costs.Of(Power.Bank.Battery) * Power.Bank.InSeries * Power.Bank.Strings)
-        + costs.Of(Power.Bank.Controller);
-
-    private decimal SupportCost(Costs costs, CivilCosts civil) => Support is null
-        ? 0
-        : costs.Of(Support.Pole) + costs.Of(Support.Bracket) + costs.Of(Support.Enclosure) + costs.Of(Support.Foundation) + civil.Of(Support);
-
-    private decimal WiringCost(Costs costs) => Wiring is null
-        ? 0
-        : Wiring.Circuits.Sum(c => (costs.Of(c.Cable) * (decimal)c.LengthM) + (c.Fuse is null ? 0 : costs.Of(c.Fuse))) + Wiring.Other.Sum(costs.Of);
-}
+/// <summary>A whole candidate with its energy balance.</summary>
+public sealed record ProvenCandidate(Candidate Candidate, EnergyDesign Energy);
 
 /// <summary>Civil works and erection of one pole at the catalogue's rates.</summary>
 public sealed class CivilCosts
@@ -45,11 +29,10 @@ public sealed class CivilCosts
     public decimal PerPole { get; }
 
     /// <summary>Excavation, concrete and reinforcement of one foundation.</summary>
-    public decimal Of(SupportOption support) =>
-        (_excavatePerM3 * (decimal)support.Structure.Foundation.ExcavationM3)
-        + (_concretePerM3 * (decimal)support.Structure.Foundation.ConcreteM3)
-        + (_steelPerKg * (decimal)support.Foundation.ReinforcementKg);
-}
+    public decimal Of(FoundationSet set, BlockResult block) =>
+        (_excavatePerM3 * (decimal)block.ExcavationM3) + (_concretePerM3 * (decimal)block.ConcreteM3) + (_steelPerKg * (decimal)set.ReinforcementKg);
 
-/// <summary>A whole candidate with its simulation.</summary>
-public sealed record ProvenCandidate(Candidate Candidate, EnergyDesign Energy);
+    /// <summary>The least that can be: the block's own volume dug and filled.</summary>
+    public decimal LeastOf(FoundationSet set) =>
+        ((_excavatePerM3 + _concretePerM3) * (decimal)(set.LengthM * set.WidthM * set.DepthM)) + (_steelPerKg * (decimal)set.ReinforcementKg);
+}

@@ -7,13 +7,14 @@ using TenderKit.Tendering.Sites;
 namespace TenderKit.Tendering.Design;
 
 /// <summary>
-/// Finds the least direct cost among all candidates of a site that pass every check and the hourly energy balance. Candidates leave a
-/// queue in order of a cost that never exceeds their true cost, so the first whole candidate that passes is the cheapest; ties fall to
-/// the order in which candidates were made, which is the order of the catalogue.
+/// Finds the least direct cost among all candidates of a site that pass every check and the hourly energy balance: best first over
+/// light, then battery and controller, then modules, then pole and wiring. Each step leaves the queue in order of a cost that never
+/// exceeds what can come of it (<see cref="CostBounds"/>), so the first whole candidate that passes is the cheapest; ties fall to the order
+/// in which they were found, which follows the catalogue.
 /// </summary>
 public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs inputs)
 {
-    /// <summary>Simulations after which the search gives up and says so.</summary>
+    /// <summary>Energy balances after which the search gives up and says so.</summary>
     public const int MostSimulations = 600;
 
     private readonly Rejections _bankRejections = new();
@@ -22,72 +23,75 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
     private readonly Rejections _wiringRejections = new();
     private readonly Rejections _energyRejections = new();
     private readonly Dictionary<PowerSystem, EnergyResult> _simulated = [];
+    private readonly PriorityQueue<object, (decimal Cost, int Order)> _queue = new();
+    private int _order;
     private int _bankCount;
     private int _powerCount;
     private int _wholeCount;
+
+    /// <summary>Light with a bank, modules not yet chosen.</summary>
+    private sealed record Banked(LightOption Light, BankOption Bank);
+
+    /// <summary>Light with bank and modules, pole and wiring not yet chosen.</summary>
+    private sealed record Powered(LightOption Light, PowerOption Power);
 
     /// <summary>Why nothing was found, naming the step that let nothing through and its nearest miss.</summary>
     public string WhyNothing =>
         _bankCount == 0 ? "no battery and controller fit the load: " + _bankRejections.NearestMiss
         : _powerCount == 0 ? "no module fits: " + _arrayRejections.NearestMiss
         : _wholeCount == 0 ? "no pole, foundation or cable fits: " + (_supportRejections.HasAny ? _supportRejections : _wiringRejections).NearestMiss
-        : $"no power system keeps the nights lit within {MostSimulations} tried: " + _energyRejections.NearestMiss;
+        : $"no power system keeps the nights lit, {_simulated.Count} tried: " + _energyRejections.NearestMiss;
 
     /// <summary>The cheapest candidate that passes, or null.</summary>
     public ProvenCandidate? Find(ImmutableArray<LightOption> lights)
     {
         var costs = new Costs(inputs.Tender);
-        var civil = new CivilCosts(inputs.Catalog, costs, inputs.Tender.Prices.MaintenanceYears);
+        var bounds = new CostBounds(weather.Climate, inputs, costs);
         var support = new SupportStage(site, weather.Climate, inputs, costs, _supportRejections);
         var wiring = new WiringStage(inputs, costs, _wiringRejections);
-        var queue = new PriorityQueue<Candidate, (decimal Cost, int Order)>();
-        var order = 0;
-        foreach (var candidate in Starts(lights)) queue.Enqueue(candidate, (candidate.SiteCost(costs, civil), order++));
-        while (queue.TryDequeue(out var candidate, out var priority))
+        foreach (var light in lights) Enqueue(light, bounds.Of(light));
+        while (_queue.TryDequeue(out var node, out _))
         {
-            if (candidate.IsWhole)
+            switch (node)
             {
-                if (Prove(candidate) is { } proven) return proven;
-                if (_simulated.Count >= MostSimulations) return null;
-            }
-            else if (Complete(candidate, support, wiring) is { } whole)
-            {
-                queue.Enqueue(whole, (whole.SiteCost(costs, civil), priority.Order));
+                case LightOption light:
+                    foreach (var bank in BankStage.Options(light, site, weather.Climate, inputs, _bankRejections)) Enqueue(new Banked(light, bank), bounds.Of(light, bank), ref _bankCount);
+                    break;
+                case Banked(var light, var bank):
+                    foreach (var power in ArrayStage.Options(bank, weather.Climate, inputs, _arrayRejections)) Enqueue(new Powered(light, power), bounds.Of(light, power), ref _powerCount);
+                    break;
+                case Powered(var light, var power):
+                    if (support.Find(light, power) is { } carried && wiring.Find(light, power) is { } wired)
+                    {
+                        var whole = new Candidate(light, power, carried, wired);
+                        Enqueue(whole, bounds.Of(whole), ref _wholeCount);
+                    }
+
+                    break;
+                case Candidate candidate:
+                    if (Prove(candidate) is { } proven) return proven;
+                    if (_simulated.Count >= MostSimulations) return null;
+                    break;
             }
         }
 
         return null;
     }
 
-    private IEnumerable<Candidate> Starts(ImmutableArray<LightOption> lights)
-    {
-        foreach (var light in lights)
-        {
-            foreach (var bank in BankStage.Options(light, site, weather.Climate, inputs, _bankRejections))
-            {
-                _bankCount++;
-                foreach (var power in ArrayStage.Options(bank, weather.Climate, inputs, _arrayRejections))
-                {
-                    _powerCount++;
-                    yield return new Candidate(light, power, null, null);
-                }
-            }
-        }
-    }
+    private void Enqueue(object node, decimal cost) => _queue.Enqueue(node, (cost, _order++));
 
-    private Candidate? Complete(Candidate candidate, SupportStage support, WiringStage wiring)
+    private void Enqueue(object node, decimal cost, ref int count)
     {
-        if (support.Find(candidate.Light, candidate.Power) is not { } carried) return null;
-        if (wiring.Find(candidate.Light, candidate.Power) is not { } wired) return null;
-        _wholeCount++;
-        return candidate with { Support = carried, Wiring = wired };
+        count++;
+        Enqueue(node, cost);
     }
 
     private ProvenCandidate? Prove(Candidate candidate)
     {
         var energy = EnergyOf(candidate);
-        var name = FormattableString.Invariant($"{candidate.Power.Module.Code} x {candidate.Power.ModuleCount} with {candidate.Power.Bank.Battery.Code} x {candidate.Power.Bank.InSeries * candidate.Power.Bank.Strings}");
-        return _energyRejections.Accept(name, EnergyChecks(energy, inputs)) ? new ProvenCandidate(candidate, energy) : null;
+        var power = candidate.Power;
+        string Name() => FormattableString.Invariant($"{power.Module.Code} x {power.ModuleCount} with {power.Bank.Battery.Code} x {power.Bank.InSeries * power.Bank.Strings}");
+        return _energyRejections.Accept(Name, [.. EnergyChecks(energy, inputs)]) ? new ProvenCandidate(candidate, energy) : null;
     }
 
     private EnergyDesign EnergyOf(Candidate candidate)
@@ -101,7 +105,7 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
         return new EnergyDesign(bank.LampInputW, bank.NightlyWh, bank.UsableWh, bank.AutonomyNights, life, power.HandInputs, power.Hand, power.System, result);
     }
 
-    /// <summary>Checks that need the simulation.</summary>
+    /// <summary>Checks that need the energy balance.</summary>
     public static IEnumerable<Check> EnergyChecks(EnergyDesign energy, DesignInputs inputs)
     {
         yield return new Check("energy.dark_nights", "Energy", "dark nights a year, upper 90 % bound of the mean", Comparison.AtMost, inputs.Tender.Reliability.DarkNightsPerYear, energy.Simulated.DarkNightsUpperBound, "nights", "tender, reliability; hourly energy balance");

@@ -15,7 +15,10 @@ public sealed record LightOption(
     Luminaire Luminaire, PoleShape Shape, int Poles, LightSolution Light, double MaintenanceFactor, double LampInputW, ImmutableArray<Check> Checks);
 
 /// <summary>What the light sees of a pole.</summary>
-public sealed record PoleShape(double HeightM, double ArmReachM, double ArmTiltDegrees);
+public sealed record PoleShape(double HeightM, double ArmReachM, double ArmTiltDegrees)
+{
+    public bool IsShapeOf(Pole pole) => pole.HeightM == HeightM && pole.ArmReachM == ArmReachM && pole.ArmTiltDegrees == ArmTiltDegrees;
+}
 
 /// <summary>Second step: every luminaire on every pole shape allowed, with the fewest poles that meet the target.</summary>
 public static class LightStage
@@ -26,11 +29,11 @@ public static class LightStage
         foreach (var luminaire in inputs.Catalog.Luminaires)
         {
             var suited = LuminaireChecks(luminaire, site, climate, inputs);
-            if (!rejections.Accept(luminaire.Code, suited)) continue;
+            if (!rejections.Accept(() => luminaire.Code, suited)) continue;
             foreach (var shape in ShapesOf(site, inputs.Catalog))
             {
                 var option = Option(luminaire, shape, site, suited, inputs);
-                if (rejections.Accept(FormattableString.Invariant($"{luminaire.Code} at {shape.HeightM:0.#} m"), option.Checks)) options.Add(option);
+                if (rejections.Accept(() => FormattableString.Invariant($"{luminaire.Code} at {shape.HeightM:0.#} m"), option.Checks)) options.Add(option);
             }
         }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using TenderKit.Sizing.Basics;
 
 namespace TenderKit.Tendering.Design;
@@ -11,7 +12,8 @@ public sealed class Rejections
     private (string Candidate, Check Check, int FailedCount, double Shortfall)? _nearest;
 
     /// <summary>Whether all checks comply; a failing candidate is remembered if it is nearer than those before.</summary>
-    public bool Accept(string candidate, IEnumerable<Check> checks)
+    /// <param name="candidate">Makes the candidate's name, asked for only when it is remembered.</param>
+    public bool Accept(Func<string> candidate, ImmutableArray<Check> checks)
     {
         Check? worst = null;
         var failed = 0;
@@ -36,11 +38,11 @@ public sealed class Rejections
             ? $"nearest miss {n.Candidate}: {n.Check.Item.ToLowerInvariant()}, {n.Check.Property} {n.Check.OfferedText}, required {n.Check.RequiredText} ({n.Check.Basis})"
             : "the catalogue holds no such part";
 
-    private void Remember(string candidate, Check worst, int failed)
+    private void Remember(Func<string> candidate, Check worst, int failed)
     {
         var shortfall = Shortfall(worst);
         if (_nearest is { } n && (failed, shortfall).CompareTo((n.FailedCount, n.Shortfall)) >= 0) return;
-        _nearest = (candidate, worst, failed, shortfall);
+        _nearest = (candidate(), worst, failed, shortfall);
     }
 
     private static double Shortfall(Check check) => -(check.MarginFraction ?? -1);

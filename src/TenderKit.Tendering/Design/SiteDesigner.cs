@@ -34,8 +34,8 @@ public static class SiteDesigner
             .Concat(candidate.Power.Bank.Checks)
             .Concat(candidate.Power.Checks)
             .Concat(LeastCostSearch.EnergyChecks(proven.Energy, inputs))
-            .Concat(candidate.Wiring!.Checks)
-            .Concat(candidate.Support!.Checks)
+            .Concat(candidate.Wiring.Checks)
+            .Concat(candidate.Support.Checks)
             .ToImmutableArray();
         return new SiteDesign(
             site, weather.Climate, candidate.Light.Poles, "", PartsOf(candidate), candidate.Light.Light, candidate.Light.MaintenanceFactor,
@@ -51,11 +51,11 @@ public static class SiteDesigner
         candidate.Power.Bank.InSeries,
         candidate.Power.Bank.Strings,
         candidate.Power.Bank.Controller,
-        candidate.Support!.Pole,
+        candidate.Support.Pole,
         candidate.Support.Bracket,
         candidate.Support.Enclosure,
         candidate.Support.Foundation,
-        candidate.Wiring!.Circuits,
+        candidate.Wiring.Circuits,
         candidate.Wiring.Other);
 
     private static IEnumerable<Diagnostic> SiteNotes(Site site)

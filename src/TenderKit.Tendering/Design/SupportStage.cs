@@ -35,7 +35,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         {
             var load = Wind.OnPole(ShaftOf(pole), WindItems(light, power, enclosure), site.BasicWindMPerS, site.Terrain);
             var poleChecks = PoleChecks(pole, load);
-            if (!rejections.Accept(pole.Code, poleChecks)) continue;
+            if (!rejections.Accept(() => pole.Code, poleChecks)) continue;
             var carriedN = (pole.WeightKg + bracket.WeightKg + enclosure.WeightKg + light.Luminaire.WeightKg + ContentKg(power)) * GravityMPerS2;
             var foundation = Cheapest(inputs.Catalog.Foundations, f => FoundationChecks(BlockOf(f, load, carriedN)), out var foundationChecks);
             if (foundation is null) continue;
@@ -48,7 +48,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
 
     private IEnumerable<Pole> PolesOf(PoleShape shape) =>
         inputs.Catalog.Poles
-            .Where(p => p.HeightM == shape.HeightM && p.ArmReachM == shape.ArmReachM && p.ArmTiltDegrees == shape.ArmTiltDegrees)
+            .Where(shape.IsShapeOf)
             .OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal);
 
     private TPart? Cheapest<TPart>(IEnumerable<TPart> parts, Func<TPart, ImmutableArray<Check>> checksOf, out ImmutableArray<Check> checks)
@@ -56,8 +56,8 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     {
         foreach (var part in parts.OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal))
         {
-            checks = checksOf(part);
-            if (rejections.Accept(part.Code, checks)) return part;
+            var found = checks = checksOf(part);
+            if (rejections.Accept(() => part.Code, found)) return part;
         }
 
         checks = [];

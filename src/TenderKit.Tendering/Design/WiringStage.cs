@@ -54,7 +54,7 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
             var capacityA = Conductor.CapacityA(cable.Insulation, cable.CrossSectionMm2, inputs.Rules["wiring.ambient"]);
             var fuse = demand.Fused ? FuseFor(demand, capacityA) : null;
             var checks = CircuitChecks(demand, drop, capacityA, fuse);
-            if (rejections.Accept(FormattableString.Invariant($"{cable.Code} from {demand.Name}"), checks))
+            if (rejections.Accept(() => FormattableString.Invariant($"{cable.Code} from {demand.Name}"), checks))
                 return (new Circuit(demand.Name, cable, demand.LengthM, demand.CurrentA, drop, capacityA, fuse), checks);
         }
 
@@ -91,7 +91,7 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
             var (lowA, highA) = Protection.StringFuseA(power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA);
             var fuse = CheapestOf(ProtectionKind.Fuse, p => p.RatedA >= lowA && p.RatedA <= highA && p.RatedV >= power.Module.OpenCircuitV * power.ModulesInSeries);
             var check = new Check("wiring.string_fuse", "Fuse", "string fuse, rated current", Comparison.AtLeast, lowA, fuse?.RatedA ?? 0, "A", "IEC 62548, 1.5 to 2.4 times the short-circuit current", 1);
-            if (!rejections.Accept("string fuse", [check])) return null;
+            if (!rejections.Accept(() => "string fuse", [check])) return null;
             checks.Add(check);
             others.AddRange(Enumerable.Repeat(fuse!, strings));
         }

@@ -52,12 +52,16 @@ public sealed class NoteFacts
         var kits = design.Kits;
         yield return (NoteFact.LithiumBattery, Kits(kits, "lithium iron phosphate battery", p => !IsLead(p)));
         yield return (NoteFact.LeadAcidBattery, Kits(kits, "lead-acid battery" + VentilationWords(kits), IsLead));
-        yield return (NoteFact.FloodedBattery, Kits(kits, "flooded lead-acid battery", p => p.Battery.Chemistry == BatteryChemistry.FloodedLeadAcid));
+        yield return (NoteFact.FloodedBattery, Kits(kits, "flooded lead-acid battery",
+            p => p.Battery.Chemistry == BatteryChemistry.FloodedLeadAcid));
         yield return (NoteFact.SeveralBatteries, Kits(kits, "several batteries on one pole", p => p.BatteryCount > 1));
         yield return (NoteFact.ParallelStrings, Kits(kits, "strings of modules in parallel", p => p.ModuleCount > p.ModulesInSeries));
-        yield return (NoteFact.WorkAboveTwoMetres, Kits(kits, "pole " + Span(kits, p => p.Pole.HeightM, "m") + " high", p => p.Pole.HeightM >= TwoMetresM));
-        yield return (NoteFact.HeavyLift, Kits(kits, "pole of up to " + Number(kits.Select(k => k.Parts.Pole.WeightKg)) + " kg", p => p.Pole.WeightKg >= TwoPersonLiftKg));
-        yield return (NoteFact.Excavation, Kits(kits, "foundation dug " + Span(kits, p => p.Foundation.DepthM, "m") + " deep", p => p.Foundation.DepthM > 0));
+        yield return (NoteFact.WorkAboveTwoMetres, Kits(kits, "pole " + Span(kits, p => p.Pole.HeightM, "m") + " high",
+            p => p.Pole.HeightM >= TwoMetresM));
+        yield return (NoteFact.HeavyLift, Kits(kits, "pole of up to " + Number(kits.Select(k => k.Parts.Pole.WeightKg)) + " kg",
+            p => p.Pole.WeightKg >= TwoPersonLiftKg));
+        yield return (NoteFact.Excavation, Kits(kits, "foundation dug " + Span(kits, p => p.Foundation.DepthM, "m") + " deep",
+            p => p.Foundation.DepthM > 0));
         yield return (NoteFact.DeepExcavation, Kits(kits, "foundation dug 1.2 m deep or more", p => p.Foundation.DepthM >= DeepM));
         yield return (NoteFact.MetalPole, Kits(kits, "metal pole", p => p.Pole.YieldMPa > 0));
         yield return (NoteFact.TallPole, Kits(kits, "pole of 8 m or more", p => p.Pole.HeightM >= TallM));
@@ -67,21 +71,29 @@ public sealed class NoteFacts
     private static IEnumerable<(NoteFact Fact, string? Words)> OfSites(TenderDesign design)
     {
         var sites = design.Sites;
-        yield return (NoteFact.HotBattery, Sites(sites, "battery at 45 degC or more in the hottest month", s => HottestBatteryC(s) >= HotBatteryC));
-        yield return (NoteFact.ColdCharging, Sites(sites, "record low below the least charging temperature of the lithium battery", IsTooColdToCharge));
-        yield return (NoteFact.FrostOnLeadAcid, Sites(sites, "lead-acid battery in frost of -10 degC or less", s => IsLead(s.Parts) && s.Climate.Monthly.RecordLowC <= FrostC));
-        yield return (NoteFact.BatteryReplacement, Sites(sites, "battery life under ten years", s => s.Energy.BatteryLifeYears < ReplacementYears));
+        yield return (NoteFact.HotBattery, Sites(sites, "battery at 45 degC or more in the hottest month",
+            s => HottestBatteryC(s) >= HotBatteryC));
+        yield return (NoteFact.ColdCharging, Sites(sites, "record low below the least charging temperature of the lithium battery",
+            IsTooColdToCharge));
+        yield return (NoteFact.FrostOnLeadAcid, Sites(sites, "lead-acid battery in frost of -10 degC or less",
+            s => IsLead(s.Parts) && s.Climate.Monthly.RecordLowC <= FrostC));
+        yield return (NoteFact.BatteryReplacement, Sites(sites, "battery life under ten years",
+            s => s.Energy.BatteryLifeYears < ReplacementYears));
         yield return (NoteFact.ArrayUpToSixtyVolts, Sites(sites, "array of at most 60 V when cold", s => ColdArrayV(s) <= ExtraLowV));
         yield return (NoteFact.ArrayAboveSixtyVolts, Sites(sites, "array above 60 V when cold", s => ColdArrayV(s) > ExtraLowV));
         yield return (NoteFact.RoadTraffic, Sites(sites, "road with traffic", s => s.Site.Kind == SiteKind.Road));
         yield return (NoteFact.PublicOnFoot, Sites(sites, "path or yard in public use", s => s.Site.Kind != SiteKind.Road));
-        yield return (NoteFact.StrongWind, Sites(sites, "basic wind speed of 30 m/s or more", s => s.Site.BasicWindMPerS >= StrongWindMPerS));
+        yield return (NoteFact.StrongWind, Sites(sites, "basic wind speed of 30 m/s or more",
+            s => s.Site.BasicWindMPerS >= StrongWindMPerS));
         yield return (NoteFact.UnknownSoil, Sites(sites, "soil not stated", s => !s.Site.SoilStated));
-        yield return (NoteFact.EstimatedClimate, Sites(sites, "climate estimated from the built-in table", s => Grade(s) is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar));
-        yield return (NoteFact.UnsourcedClimate, Sites(sites, "climate supplied without a source", s => Grade(s) == ClimateGrade.SuppliedUnsourced));
+        yield return (NoteFact.EstimatedClimate, Sites(sites, "climate estimated from the built-in table",
+            s => Grade(s) is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar));
+        yield return (NoteFact.UnsourcedClimate, Sites(sites, "climate supplied without a source",
+            s => Grade(s) == ClimateGrade.SuppliedUnsourced));
         yield return (NoteFact.ShadedSite, Sites(sites, "irradiation lost to obstacles", s => s.Site.ShadedFraction > 0));
         yield return (NoteFact.DimmedLight, Sites(sites, "dimmed for part of the night", IsDimmed));
-        yield return (NoteFact.PresenceDetection, Sites(sites, "level by presence detection", s => s.Site.Schedule.Parts.Any(p => p.PresenceFraction < 1)));
+        yield return (NoteFact.PresenceDetection, Sites(sites, "level by presence detection",
+            s => s.Site.Schedule.Parts.Any(p => p.PresenceFraction < 1)));
     }
 
     private static IEnumerable<(NoteFact Fact, string? Words)> OfTender(TenderDesign design)

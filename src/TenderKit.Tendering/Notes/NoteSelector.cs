@@ -16,5 +16,5 @@ public static class NoteSelector
     }
 
     private static Note NoteOf(NoteRule rule, NoteFacts facts, string deferral) => new(
-        rule.Id, rule.Topic, rule.Standard + "; " + deferral, rule.Why, rule.Action, rule.Role, string.Join("; ", rule.When.Select(facts.Words)));
+        rule.Id, rule.Topic, $"{rule.Standard} ({deferral})", rule.Why, rule.Action, rule.Role, string.Join("; ", rule.When.Select(facts.Words)));
 }

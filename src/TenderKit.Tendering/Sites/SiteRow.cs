@@ -61,6 +61,8 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
     public ImmutableArray<double>? Heights(string meaning)
     {
         var column = mapping.Of(meaning)!;
+        if (cells[column.Column - 1].Number is not null)
+            return Number(meaning, QuantityKind.Length, SiteLimits.LeastHeightM, SiteLimits.GreatestHeightM) is { } single ? [single] : null;
         var heights = new SortedSet<double>();
         foreach (var item in Text(meaning).Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {

@@ -1,5 +1,6 @@
 using TenderKit.Catalog.Families;
 using TenderKit.Catalog.Import;
+using TenderKit.Intake.Tests.Tables;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Wiring;
@@ -49,6 +50,7 @@ public sealed class CatalogImporterTests
     [InlineData("TK604", "controllers", "yes", "perhaps", "yes nor no")]
     [InlineData("TK604", "poles", "180,USD", "\"1,180\",USD", "thousands comma")]
     [InlineData("TK604", "poles", "180,USD", "USD 180,USD", "currency")]
+    [InlineData("TK604", "poles", "180,USD", "180,dollar", "three letters")]
     [InlineData("TK605", "poles", ",180,", ",-180,", "unit_price")]
     [InlineData("TK605", "controllers", "0.96", "96", "efficiency")]
     [InlineData("TK605", "modules", "-0.0037", "-0.37", "power_coefficient_per_k")]
@@ -120,6 +122,23 @@ public sealed class CatalogImporterTests
             folder.FileOf("cables"),
             "Code;Description;Unit price;Currency;Cores;Cross section mm2;Conductor class;Insulation;Outdoor\nW-4;Cable 2 x 4 mm2;2,10;USD;2;4,0;Flexible5;CrossLinked90;TRUE\n");
         Assert.Equal(digest, DigestOf(folder));
+    }
+
+    [Fact]
+    public void WorkbookFamilyReadsLikeItsCsvAndLostZerosAreSaid()
+    {
+        using var folder = new SmallCatalog();
+        var digest = DigestOf(folder.With("brackets", "currency", "currency,customs_code").With("brackets", "USD", "USD,7308.9"));
+        File.Delete(folder.FileOf("brackets"));
+        string[] texts = ["code", "description", "unit_price", "currency", "customs_code", "max_module_area_m2", "min_tilt_degrees", "max_tilt_degrees"];
+        var head = string.Concat(texts.Select((t, i) => $"<c r=\"{(char)('A' + i)}2\" t=\"inlineStr\"><is><t>{t}</t></is></c>"));
+        const string row = """<c r="A3" t="inlineStr"><is><t>K-1</t></is></c><c r="B3" t="inlineStr"><is><t>Bracket</t></is></c><c r="C3"><v>30</v></c><c r="D3" t="inlineStr"><is><t>USD</t></is></c><c r="E3"><v>7308.9</v></c><c r="F3"><v>1.5</v></c><c r="G3"><v>10</v></c><c r="H3"><v>45</v></c>""";
+        File.WriteAllBytes(Path.ChangeExtension(folder.FileOf("brackets"), "xlsx"), TestWorkbook.Xlsx(("Brackets", $"<row r=\"2\">{head}</row><row r=\"3\">{row}</row>")));
+        var outcome = CatalogImporter.FromFolder(folder.Folder);
+        using var store = outcome.Value!;
+        Assert.Equal(digest, store.Digest());
+        var warning = Assert.Single(outcome.Diagnostics);
+        Assert.Equal(("TK612", 3, "customs_code"), (warning.Code, warning.Place.Row, warning.Place.Column));
     }
 
     [Fact]

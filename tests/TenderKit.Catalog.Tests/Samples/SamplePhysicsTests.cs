@@ -11,7 +11,10 @@ namespace TenderKit.Catalog.Tests.Samples;
 /// <summary>The sample catalogue is invented; its physics must still hold together, apart from the parts that are wrong on purpose.</summary>
 public class SamplePhysicsTests
 {
-    /// <summary>Too many watts for its area; a battery too light for its energy; a controller whose inputs cannot carry its own rating.</summary>
+    /// <summary>
+    /// Too many watts for its area; a battery too light for its energy whose management system takes hardly any charge; a controller
+    /// whose inputs cannot carry its own rating.
+    /// </summary>
     private static readonly string[] WrongOnPurpose = ["MOD-150X", "BAT-LFP-100X", "CTL-P10X"];
 
     private static IEnumerable<SampleRow> Sound(string family) => SampleTable.Read(family).Where(r => !WrongOnPurpose.Contains(r.Code));
@@ -54,6 +57,14 @@ public class SamplePhysicsTests
             Assert.InRange(WhPerKg(b), lithium ? 90 : 30, lithium ? 125 : 38);
         });
         Assert.True(WhPerKg(Wrong("batteries")) > 160);
+    }
+
+    // A battery takes at least a charge of C/10 (common practice, no source).
+    [Fact]
+    public void Battery_charge_current()
+    {
+        Assert.All(Sound("batteries"), b => Assert.InRange(b.Number("max_charge_a") / b.Number("rated_ah"), 0.10, 1.0));
+        Assert.True(Wrong("batteries").Number("max_charge_a") / Wrong("batteries").Number("rated_ah") < 0.05);
     }
 
     // Peukert exponents: flooded 1.20 to 1.30, AGM 1.05 to 1.15, gel 1.10 to 1.20, lithium near 1.05 (read); tubular as flooded to gel (no source).

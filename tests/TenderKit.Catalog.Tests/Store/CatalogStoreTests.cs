@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using CsCheck;
 using Microsoft.Data.Sqlite;
 using TenderKit.Catalog.Import;
 using TenderKit.Catalog.Store;
@@ -68,14 +70,7 @@ public sealed class CatalogStoreTests
         Assert.Equal("TK601", Code(Path.Combine(folder.Folder, "missing.db")));
         Assert.Equal("TK610", Code(folder.FileOf("poles")));
         var other = Path.Combine(folder.Folder, "other.db");
-        using (var connection = new SqliteConnection($"Data Source={other};Pooling=False"))
-        {
-            connection.Open();
-            using var command = connection.CreateCommand();
-            command.CommandText = "CREATE TABLE t (a)";
-            command.ExecuteNonQuery();
-        }
-
+        Change(other, "CREATE TABLE t (a)");
         Assert.Equal("TK610", Code(other));
     }
 
@@ -85,16 +80,84 @@ public sealed class CatalogStoreTests
         using var folder = new SmallCatalog();
         var path = Path.Combine(folder.Folder, "parts.db");
         CatalogImporter.FromFolderToFile(folder.Folder, path).Value!.Dispose();
-        using (var connection = new SqliteConnection($"Data Source={path};Pooling=False"))
-        {
-            connection.Open();
-            using var command = connection.CreateCommand();
-            command.CommandText = "ALTER TABLE poles DROP COLUMN zinc_um";
-            command.ExecuteNonQuery();
-        }
-
+        Change(path, "ALTER TABLE poles DROP COLUMN zinc_um");
         Assert.Equal("TK610", Code(path));
         Assert.Contains("zinc_um", CatalogStore.Open(path).Diagnostics[0].Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("TK605", "UPDATE poles SET height_m = 600")]
+    [InlineData("TK606", "UPDATE modules SET maximum_power_v = 30")]
+    [InlineData("TK610", "UPDATE controllers SET chemistries = 'Magic'")]
+    public void FileChangedByHandMeetsTheSameLimits(string code, string sql)
+    {
+        using var folder = new SmallCatalog();
+        var path = Path.Combine(folder.Folder, "parts.db");
+        CatalogImporter.FromFolderToFile(folder.Folder, path).Value!.Dispose();
+        Change(path, sql);
+        var outcome = Catalogs.Open(path);
+        Assert.Null(outcome.Value);
+        Assert.Equal(code, Assert.Single(outcome.Diagnostics).Code);
+    }
+
+    [Theory]
+    [InlineData("UPDATE poles SET height_m = 'tall'")]
+    [InlineData("UPDATE batteries SET chemistry = 'Magic'")]
+    [InlineData("UPDATE poles SET description = NULL")]
+    [InlineData("UPDATE controllers SET dimming = 2")]
+    public void TablesRefuseWrongKinds(string sql)
+    {
+        using var folder = new SmallCatalog();
+        var path = Path.Combine(folder.Folder, "parts.db");
+        CatalogImporter.FromFolderToFile(folder.Folder, path).Value!.Dispose();
+        Assert.Throws<SqliteException>(() => Change(path, sql));
+    }
+
+    [Fact]
+    public void AnyNumberSurvivesFileAndExport()
+    {
+        using var folder = new SmallCatalog();
+        using var store = CatalogImporter.FromFolder(folder.Folder).Value!;
+        var pole = store.Load().Poles[0];
+        var exported = Path.Combine(folder.Folder, "exported");
+        Gen.Select(Gen.Double[2, 20], Gen.Double[1, 25], Gen.Int[0, 999_999_999]).Sample(
+            (height, wall, cents) =>
+            {
+                var changed = pole with { HeightM = height, WallMm = wall, UnitPrice = cents / 1000m, Description = "a \"b\", c; d" };
+                store.Replace([changed], ImmutableSortedDictionary<string, byte[]>.Empty);
+                store.Export(exported);
+                Assert.Equal(changed, Assert.Single(store.Load().All));
+                Assert.Equal(store.Digest(), Catalogs.Open(exported).Value!.Digest);
+            },
+            iter: 20, threads: 1);
+    }
+
+    [Fact]
+    public void ExportDoesNotDependOnTheCulture()
+    {
+        using var folder = new SmallCatalog();
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("fr-FR");
+            using var store = CatalogImporter.FromFolder(folder.Folder).Value!;
+            store.Export(Path.Combine(folder.Folder, "exported"));
+            Assert.Equal(store.Digest(), Catalogs.Open(Path.Combine(folder.Folder, "exported")).Value!.Digest);
+            Assert.Contains(",-0.0037,", File.ReadAllText(Path.Combine(folder.Folder, "exported", "modules.csv")), StringComparison.Ordinal);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    private static void Change(string path, string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={path};Pooling=False");
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
     }
 
     private static string Code(string path) => Assert.Single(CatalogStore.Open(path).Diagnostics).Code;

@@ -90,17 +90,6 @@ public sealed class SunGeometryTests
     }
 
     [Fact]
-    public void Fao_table_2_6_by_year_with_our_own_declination()
-    {
-        // Spencer's declination against FAO's eq. 24, which runs some days early in autumn: months differ by up to 1.4 MJ/m2, the year does not
-        foreach (var row in Table("fao56-table-2-6.csv").GroupBy(r => r.Latitude))
-        {
-            var ours = row.Average(r => MjPerKWh * SunGeometry.DailyExtraterrestrialKWhPerM2(r.Latitude, Fifteenth[r.Month - 1]));
-            Assert.InRange(ours / row.Average(r => r.Printed), 0.995, 1.005);
-        }
-    }
-
-    [Fact]
     public void Fao_table_2_7()
     {
         foreach (var (latitude, month, printed) in Table("fao56-table-2-7.csv"))

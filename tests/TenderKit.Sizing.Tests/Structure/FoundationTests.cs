@@ -1,3 +1,4 @@
+using CsCheck;
 using TenderKit.Sizing.Structure;
 using Xunit;
 
@@ -81,6 +82,19 @@ public class FoundationTests
         var deep = Foundation.ConstrainedDepthM(500_000, 10, 1, 15.7);
         Assert.True(deep > Foundation.DeepestBearingM && deep > shallow * Math.Cbrt(10));
     }
+
+    // Relation: at the depth found, the formula gives that depth back; more force or weaker soil goes deeper, a constrained pole less deep.
+    [Fact]
+    public void Embedded_depth_is_a_fixed_point() =>
+        Gen.Select(Gen.Double[100, 20_000], Gen.Double[0.5, 8], Gen.Double[0.2, 1], Gen.Double[10, 40]).Sample((force, h, b, bearing) =>
+        {
+            var d = Foundation.EmbeddedDepthM(force, h, b, bearing);
+            var a = 2.34 * force / (bearing * 1000 * Math.Min(d, Foundation.DeepestBearingM) / 3 * b);
+            return Math.Abs(d - a / 2 * (1 + Math.Sqrt(1 + 4.36 * h / a))) < 1e-6
+                && Foundation.EmbeddedDepthM(force * 1.1, h, b, bearing) > d
+                && Foundation.EmbeddedDepthM(force, h, b, bearing * 1.1) < d
+                && Foundation.ConstrainedDepthM(force, h, b, bearing) < d;
+        });
 
     // EN 40-2 planting depths (from memory, to be confirmed).
     [Theory]

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CsCheck;
 using TenderKit.Sizing.Structure;
 using Xunit;
 
@@ -158,6 +159,27 @@ public class WindTests
         Assert.Equal(plain.BaseShearN, plain.Forces.Sum(f => f.ForceN), 1e-9);
         Assert.Equal(plain.BaseMomentNm, plain.Forces.Sum(f => f.MomentNm), 1e-6);
     }
+
+    // Relations: the moment falls with height; a closed door at the base is the thin tube, close to the exact one; an opening adds stress.
+    [Fact]
+    public void Door_stress()
+    {
+        var load = Wind.OnPole(EightMetres, [new("panel", 1.0, 1.2, 8.2)], 28, Terrain.II);
+        for (var i = 1; i < load.Stations.Length; i++) Assert.True(load.Stations[i].MomentNm < load.Stations[i - 1].MomentNm);
+        Assert.Equal(load.BaseStressMPa, Wind.DoorStressMPa(EightMetres, load, 0, 0), load.BaseStressMPa * 0.03);
+        Assert.True(Wind.DoorStressMPa(EightMetres, load, 0.6, 85) > 1.15 * Wind.DoorStressMPa(EightMetres, load, 0.6, 0));
+        Assert.Equal(load.BaseMomentNm - (load.BaseShearN * 0.2), load.Stations[1].MomentNm, load.BaseShearN * 0.2 * 0.02);
+    }
+
+    // Relation: a faster wind, a rougher shaft or a larger panel never loads the pole less.
+    [Fact]
+    public void More_wind_and_more_area_load_more() =>
+        Gen.Select(Gen.Double[12, 50], Gen.Double[0.2, 1.5], Gen.Double[3, 9]).Sample((speed, areaM2, heightM) =>
+        {
+            var shaft = new PoleShaft(heightM, 160, 76, 4, 235);
+            double Moment(double v, double a) => Wind.OnPole(shaft, [new("panel", a, 1.2, heightM)], v, Terrain.II, 0.8).BaseMomentNm;
+            return Moment(speed + 1, areaM2) > Moment(speed, areaM2) && Moment(speed, areaM2 + 0.1) > Moment(speed, areaM2);
+        });
 
     [Fact]
     public void Impossible_inputs_are_refused()

@@ -128,6 +128,15 @@ public class BillBuilderTests
             iter: 50);
 
     [Fact]
+    public void Civil_works_are_provisional_where_the_soil_was_not_stated()
+    {
+        string Words(string lot) => Bill.Parts[2].Lines.First(l => l.Lot == lot).Description;
+
+        Assert.EndsWith("(provisional: soil not stated on 1 of 1 sites)", Words("B"), StringComparison.Ordinal);
+        Assert.DoesNotContain("provisional", Words("A"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void No_spares_no_maintenance_no_lines()
     {
         var bill = BillBuilder.Build(With(HandMadeDesign.Prices with { MaintenanceYears = 0, SpareFractions = ImmutableSortedDictionary<string, decimal>.Empty })).Value!;

@@ -42,7 +42,7 @@ public class NoteSelectorTests
         Assert.Equal("soil not stated (site S-03)", notes.Single(n => n.Id == "structure.soil").TriggeredBy);
         Assert.Equal("19 solar lighting poles", notes.Single(n => n.Id == "structure.screening").TriggeredBy);
         Assert.Equal("road with traffic (site S-01); metal pole (kits K1, K2)", notes.Single(n => n.Id == "structure.passive_safety").TriggeredBy);
-        Assert.All(notes, n => Assert.EndsWith(Library.Deferral, n.Standard, StringComparison.Ordinal));
+        Assert.All(notes, n => Assert.EndsWith("(" + Library.Deferral + ")", n.Standard, StringComparison.Ordinal));
         Assert.Contains("licensed structural engineer", notes.Single(n => n.Id == "structure.screening").Role, StringComparison.OrdinalIgnoreCase);
     }
 

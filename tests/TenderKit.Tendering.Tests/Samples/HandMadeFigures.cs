@@ -50,7 +50,7 @@ public static class HandMadeFigures
             new ArrayModel(parts.ArrayWp, parts.Module.MaximumPowerV, parts.Module.MaximumPowerA, parts.Module.PowerCoefficientPerK, parts.Module.NoctC, 0.86),
             new BatteryModel(parts.Battery.Chemistry, parts.BatteryRatedWh, parts.SystemVoltageV, 5, 1.02, 0.8, 0.8, 0.97, 0.97, 0.03, 8, 0),
             new ControlModel(parts.Controller.Kind, parts.Controller.RatedChargeA, parts.Controller.Efficiency, parts.Controller.OwnUseW, 0.3), lampW);
-        return new EnergyDesign(lampW, nightly, usable, usable / nightly, 8.4, hand, HandSizing(hand), system, Simulated(parts, demand));
+        return new EnergyDesign(lampW, nightly, usable, usable / nightly, 8.4, hand, HandMethod.Size(hand), system, Simulated(parts, demand));
     }
 
     public static StructureDesign Structure(PoleParts parts)
@@ -78,16 +78,6 @@ public static class HandMadeFigures
         new("pole.stress", "Pole", "stress at the base", Comparison.AtMost, parts.Pole.YieldMPa / 1.1, structure.Load.BaseStressMPa, "MPa", "EN 40-3-3, from memory", 0),
         new("foundation.overturning", "Foundation", "safety against overturning", Comparison.AtLeast, 1.5, structure.Foundation.OverturningSafetyFactor, "", "design rule"),
     ];
-
-    private static HandResult HandSizing(HandInputs inputs)
-    {
-        var design = Enumerable.Range(0, 12).MinBy(m => inputs.MonthlyPlaneKWhPerM2[m] / inputs.MonthlyDemandWh[m]);
-        var rated = inputs.NightlyWh * inputs.AutonomyNights / (inputs.UsableDepthFraction * inputs.EndOfLifeFraction * inputs.TemperatureFactor * inputs.DischargeEfficiency);
-        var yield = inputs.MonthlyPlaneKWhPerM2[design] * inputs.ArrayDeratingFactor * inputs.ChargeEfficiency;
-        return new HandResult(
-            design + 1, rated, inputs.MonthlyDemandWh[design] * inputs.ArrayToLoadRatio / yield,
-            (inputs.MonthlyDemandWh[design] + (rated * inputs.UsableDepthFraction * inputs.EndOfLifeFraction / inputs.RecoveryDays)) / yield);
-    }
 
     private static EnergyResult Simulated(PoleParts parts, ImmutableArray<double> demand)
     {

@@ -188,9 +188,9 @@ public sealed class SiteListReaderTests
     [Fact]
     public void WorkbookAndCsvGiveEqualSitesAndTheFittingSheetIsChosen()
     {
-        const string csv = "No;Name;Lat;Long;Type;Length (m);Width (m);Shading (%);Mounting height\n1;A;14.25;-4,5;road;250;3,5;5;6\n2;B;14,5;-4.25;path;0,5 km;;7 %;5-6\n";
+        const string csv = "No;Name;Lat;Long;Type;Length (m);Width (m);Shading (%);Mounting height\n1;A;14,25;-4,5;road;250;3,5;5;6,125 m\n2;B;14,5;-4,25;path;0,5 km;;7 %;5-6\n";
         var rows = """<row r="1">""" + Texts(1, "No", "Name", "Lat", "Long", "Type", "Length (m)", "Width (m)", "Shading (%)", "Mounting height") + "</row>" +
-            """<row r="2"><c r="A2"><v>1</v></c><c r="B2" t="inlineStr"><is><t>A</t></is></c><c r="C2"><v>14.25</v></c><c r="D2"><v>-4.5</v></c><c r="E2" t="inlineStr"><is><t>road</t></is></c><c r="F2"><v>250</v></c><c r="G2"><v>3.5</v></c><c r="H2"><v>5</v></c><c r="I2"><v>6</v></c></row>""" +
+            """<row r="2"><c r="A2"><v>1</v></c><c r="B2" t="inlineStr"><is><t>A</t></is></c><c r="C2"><v>14.25</v></c><c r="D2"><v>-4.5</v></c><c r="E2" t="inlineStr"><is><t>road</t></is></c><c r="F2"><v>250</v></c><c r="G2"><v>3.5</v></c><c r="H2"><v>5</v></c><c r="I2"><v>6.125</v></c></row>""" +
             """<row r="3"><c r="A3"><v>2</v></c><c r="B3" t="inlineStr"><is><t>B</t></is></c><c r="C3"><v>14.5</v></c><c r="D3"><v>-4.25</v></c><c r="E3" t="inlineStr"><is><t>path</t></is></c><c r="F3" t="inlineStr"><is><t>0,5 km</t></is></c><c r="H3" s="2"><v>0.07</v></c><c r="I3" t="inlineStr"><is><t>5-6</t></is></c></row>""";
         var cover = """<row r="1">""" + Texts(1, "No", "Name") + "</row>";
         var book = TableReader.Read(TestWorkbook.Xlsx(("Cover", cover), ("Sites", rows)), "a.xlsx").Value!;

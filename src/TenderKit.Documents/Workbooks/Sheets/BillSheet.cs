@@ -14,7 +14,7 @@ internal sealed class BillSheet(Sheet sheet, BillOfQuantities bill, LotSummary l
     {
         var many = bill.Lots.Length > 1;
         var sheet = book.Add(many ? "Bill " + lot.Lot : "Bill");
-        sheet.Columns(priced ? [10, 58, 7, 12, 15, 17] : [10, 76, 9, 14]);
+        sheet.Columns(priced ? [10, 58, 7, 13, 17, 20] : [10, 76, 9, 14]);
         new BillSheet(sheet, bill, lot, priced).Write(book, many);
     }
 
@@ -22,7 +22,8 @@ internal sealed class BillSheet(Sheet sheet, BillOfQuantities bill, LotSummary l
     {
         var title = (priced ? "Bill of quantities" : "Bill of quantities, unpriced") + (many ? ", " + TitleBlock.LotLabel(lot.Lot) : "");
         _row = TitleBlock.Write(sheet, book, title);
-        if (priced) TitleBlock.Legend(sheet, _row++, 1, LastColumn, "marks a cell that may be changed. Amount = quantity x rate, rounded to the cent. All prices in " + bill.Currency + ".");
+        if (priced) TitleBlock.Legend(sheet, _row, 1, LastColumn, "marks a cell that may be changed. Amount = quantity x rate, rounded to the cent. All prices in " + bill.Currency + ".");
+        if (priced) _row += 2;
         var header = _row;
         sheet.Header(_row++, priced ? ["Item", "Description", "Unit", ">Quantity", ">Rate", ">Amount"] : ["Item", "Description", "Unit", ">Quantity"]);
         sheet.Repeat(header, header);

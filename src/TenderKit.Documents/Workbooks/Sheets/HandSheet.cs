@@ -9,6 +9,7 @@ internal sealed class HandSheet(Sheet sheet)
     private static readonly string[] Months = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
 
     private int _row;
+    private CellId _store;
 
     public static void Write(Book book, TenderDesign design)
     {
@@ -38,13 +39,13 @@ internal sealed class HandSheet(Sheet sheet)
     {
         var inputs = site.Energy.HandInputs;
         sheet.Header(_row++, "Month", ">Peak sun, h", ">Demand, Wh", ">Sun h per kWh");
-        var (sun, demand, ratio) = (new CellId[12], new CellId[12], new CellId[12]);
+        var (sun, demand, ratio) = (new CellId[12], new CellId[12], new List<CellId>());
         for (var m = 0; m < 12; m++, _row++)
         {
             sheet.Words(_row, 1, Months[m], Look.Row);
             sun[m] = Literal(2, inputs.MonthlyPlaneKWhPerM2[m], "0.00");
             demand[m] = Literal(3, inputs.MonthlyDemandWh[m], "#,##0.0");
-            ratio[m] = sheet.Formula(_row, 4, new Product([new Quotient(Cells.Ref(sun[m]), Cells.Ref(demand[m])), new Literal(1000)]), Look.Number("0.000"));
+            if (inputs.MonthlyDemandWh[m] > 0) ratio.Add(sheet.Formula(_row, 4, PerKWh(sun[m], demand[m]), Look.Number("0.000")));
         }
 
         sheet.Words(_row, 1, "Least of all months, which is the design month", Look.Row);
@@ -54,7 +55,7 @@ internal sealed class HandSheet(Sheet sheet)
         return (Step($"Peak sun hours, {Months[month]}", Cells.Ref(sun[month]), "h", "0.00"), Step($"Demand of a day, {Months[month]}", Cells.Ref(demand[month]), "Wh", "#,##0.0"));
     }
 
-    private CellId _store;
+    private static Product PerKWh(CellId sun, CellId demand) => new([new Quotient(Cells.Ref(sun), Cells.Ref(demand)), new Literal(1000)]);
 
     private CellId Battery(SiteDesign site)
     {

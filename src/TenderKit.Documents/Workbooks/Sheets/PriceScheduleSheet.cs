@@ -10,7 +10,7 @@ internal static class PriceScheduleSheet
     public static void Write(Book book, BillOfQuantities bill)
     {
         var sheet = book.Add("Price schedule");
-        sheet.Columns(10, 58, 7, 12, 15, 17);
+        sheet.Columns(10, 58, 7, 13, 17, 20);
         var row = TitleBlock.Write(sheet, book, "Price schedule, goods and related services", "The items of the bill, sorted. Nothing is entered here. All prices in " + bill.Currency + ".");
         sheet.Header(row, "Item", "Description", "Unit", ">Quantity", ">Unit price", ">Total price");
         sheet.Repeat(row, row);

@@ -6,8 +6,8 @@ namespace TenderKit.Documents.Workbooks.Sheets;
 /// <summary>The site schedule. Its poles drive every quantity of the bill.</summary>
 internal static class SiteSheet
 {
-    private static readonly double[] PlainWidths = [6, 11, 34, 8, 8, 9, 10, 10, 22, 10];
-    private static readonly double[] ResultWidths = [9, 9, 9, 9, 9, 9, 10, 10, 10, 10, 10];
+    private static readonly double[] PlainWidths = [7, 11, 34, 8, 8, 9, 11, 11, 22, 10];
+    private static readonly double[] ResultWidths = [10, 10, 10, 9, 9, 12, 13, 10, 12, 13, 13];
 
     public static void Write(Book book, TenderDesign design, BillOfQuantities bill, bool results)
     {

@@ -5,14 +5,14 @@ namespace TenderKit.Documents.Workbooks.Sheets;
 /// <summary>Grand summary: parts by lot, contingency, tax, total.</summary>
 internal static class SummarySheet
 {
-    private const double MoneyWidth = 18;
+    private const double MoneyWidth = 21;
 
     /// <param name="percentagesElsewhere">Contingency and tax live on another sheet and are only shown here.</param>
     public static void Write(Book book, BillOfQuantities bill, string title, bool percentagesElsewhere = false)
     {
         var many = bill.Lots.Length > 1;
         var sheet = book.Add("Summary", landscape: bill.Lots.Length > 3);
-        sheet.Columns([6, 46, .. Enumerable.Repeat(MoneyWidth, many ? bill.Lots.Length + 1 : 1)]);
+        sheet.Columns([8, 46, .. Enumerable.Repeat(MoneyWidth, many ? bill.Lots.Length + 1 : 1)]);
         var row = Facts(sheet, book, bill, TitleBlock.Write(sheet, book, title));
         row = Percentages(sheet, bill, row, percentagesElsewhere);
         Table(sheet, bill, row + 1, many);
@@ -21,19 +21,14 @@ internal static class SummarySheet
     private static int Facts(Sheet sheet, Book book, BillOfQuantities bill, int row)
     {
         var head = book.Head;
-        (string Label, string Text)[] facts =
+        string[] facts =
         [
-            ("Currency of all prices", bill.Currency),
-            ("Bid valid", FormattableString.Invariant($"{head.ValidityDays} days, until {head.IssueDate.AddDays(head.ValidityDays):yyyy-MM-dd}")),
-            ("Completion", FormattableString.Invariant($"{head.DeliveryDays} days from the contract")),
+            "Currency of all prices: " + bill.Currency,
+            FormattableString.Invariant($"Bid valid for {head.ValidityDays} days, until {head.IssueDate.AddDays(head.ValidityDays):yyyy-MM-dd}"),
+            FormattableString.Invariant($"Completion {head.DeliveryDays} days from the contract"),
         ];
-        foreach (var (label, text) in facts)
-        {
-            sheet.Words(row, 2, label, Look.Label);
-            sheet.Words(row++, 3, text, Look.Text with { Side = Side.Right });
-        }
-
-        sheet.Words(row, 2, "Poles", Look.Label);
+        foreach (var fact in facts) sheet.Paragraph(row++, 2, sheet.Widths.Length, fact);
+        sheet.Words(row, 2, "Poles in all", Look.Text);
         sheet.Formula(row, 3, Cells.SumOf([.. bill.KitPoles.Select(k => k.Poles)]), new Look(Look.WholeFormat, Side: Side.Right));
         return row + 1;
     }
@@ -43,13 +38,13 @@ internal static class SummarySheet
         var look = new Look(Look.PercentFormat, Side: Side.Right);
         foreach (var (label, name) in new[] { ("Contingency, on the sum of parts 1 to 7", "in.contingency"), ("Tax, on the sum with contingency", "in.tax") })
         {
-            sheet.Words(row, 2, label, Look.Label);
+            sheet.Words(row, 2, label, Look.Text);
             if (elsewhere) sheet.Show(row++, 3, bill.Input(name), look);
             else sheet.Home(row++, 3, bill.Input(name), look);
         }
 
         if (elsewhere) return row;
-        TitleBlock.Legend(sheet, row, 1, sheet.Widths.Length, "marks a cell that may be changed; every other figure follows from these.");
+        TitleBlock.Legend(sheet, ++row, 1, sheet.Widths.Length, "marks a cell that may be changed; every other figure follows from these.");
         return row + 1;
     }
 

@@ -19,7 +19,7 @@ internal static class TitleBlock
     public static void Legend(Sheet sheet, int row, int column, int lastColumn, string what)
     {
         sheet.Words(row, column, "input", Look.RowCentre.AsInput());
-        sheet.Paragraph(row, column + 1, lastColumn, what, Look.Paragraph with { Faint = true });
+        sheet.Paragraph(row, column + 1, lastColumn, "  " + what, Look.Paragraph with { Faint = true });
     }
 
     public static string LotLabel(string lot) => lot.StartsWith("lot", StringComparison.OrdinalIgnoreCase) ? lot : "Lot " + lot;

@@ -1,0 +1,272 @@
+using System.Data;
+using System.Globalization;
+using DocumentFormat.OpenXml;
+using DocumentFormat.OpenXml.Packaging;
+using DocumentFormat.OpenXml.Validation;
+using TenderKit.Documents.Workbooks;
+using TenderKit.Tendering.Bill;
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Tests.Samples;
+using Xunit;
+
+namespace TenderKit.Documents.Tests.Workbooks;
+
+public class WorkbookTests
+{
+    private static readonly TenderDesign Design = HandMadeDesign.Small();
+    private static readonly BillOfQuantities Bill = BillBuilder.Build(Design).Value!;
+    private static readonly IReadOnlyDictionary<CellId, decimal> Values = LedgerValues.Evaluate(Bill.Ledger);
+
+    public static TheoryData<string> Kinds => ["price", "calculation", "unpriced"];
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Is_a_valid_workbook(string kind)
+    {
+        using var stream = new MemoryStream(Make(kind));
+        using var document = SpreadsheetDocument.Open(stream, false);
+
+        Assert.Empty(new OpenXmlValidator(FileFormatVersions.Office2013).Validate(document).Select(e => $"{e.Part?.Uri} {e.Path?.XPath}: {e.Description}"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Every_formula_fits_a_cell_and_carries_its_value(string kind) =>
+        Assert.All(WorkbookText.Formulas(Make(kind)), f =>
+        {
+            Assert.True(f.Formula.Length < FormulaText.MaxLength);
+            Assert.NotNull(f.Cached);
+        });
+
+    [Theory]
+    [InlineData("price", "Summary")]
+    [InlineData("calculation", "Summary")]
+    public void Shows_the_grand_total_of_the_bill(string kind, string sheet)
+    {
+        var rows = Office.Read(Make(kind)).Tables[sheet]!.Rows;
+
+        Assert.Equal(Values[Bill.GrandTotal], Number(Last(rows, "Total, tax included, KES")));
+    }
+
+    [Fact]
+    public void Formulas_read_as_a_quantity_surveyor_would_write_them()
+    {
+        var workbook = PriceWorkbook.Make(Design, Bill);
+        var row = WorkbookText.Find(workbook, "Bill A", "A", "A.2.03", "");
+
+        Assert.Equal($"ROUND(D{row}*E{row},2)", WorkbookText.Formula(workbook, "Bill A", "F" + row));
+        Assert.Null(WorkbookText.Formula(workbook, "Bill A", "E" + row));
+        Assert.Equal("Quantities!E8*Quantities!E23", WorkbookText.Formula(workbook, "Bill A", WorkbookText.Find(workbook, "Bill A", "A", "A.2.01", "D")));
+        Assert.Equal("Sites!J7", WorkbookText.Formula(workbook, "Quantities", "E8"));
+        Assert.Equal("SUM(J7:J9)", WorkbookText.Formula(workbook, "Sites", "J10"));
+        Assert.Equal("SUM(F9:F10)", WorkbookText.Formula(workbook, "Bill A", "F11"));
+        var part = WorkbookText.Find(workbook, "Summary", "B", "Preliminaries", "");
+        Assert.Equal($"SUM(C{part}:D{part})", WorkbookText.Formula(workbook, "Summary", "E" + part));
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Two_runs_give_equal_bytes_in_every_culture_and_time_zone(string kind)
+    {
+        var first = Make(kind);
+        var culture = CultureInfo.CurrentCulture;
+        try
+        {
+            foreach (var name in new[] { "fr-FR", "ar-SA", "tr-TR" })
+            {
+                CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = new CultureInfo(name);
+                Assert.Equal(first, Make(kind));
+            }
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = culture;
+        }
+
+        Environment.SetEnvironmentVariable("TZ", "Pacific/Auckland");
+        TimeZoneInfo.ClearCachedData();
+        var elsewhere = Make(kind);
+        Environment.SetEnvironmentVariable("TZ", null);
+        TimeZoneInfo.ClearCachedData();
+        Assert.Equal(first, elsewhere);
+    }
+
+    [SkippableTheory]
+    [InlineData("price")]
+    [InlineData("calculation")]
+    [InlineData("unpriced")]
+    public void A_spreadsheet_program_calculates_the_same_figures(string kind)
+    {
+        Office.SkipIfAbsent();
+        var workbook = Make(kind);
+        var recalculated = Office.Recalculated(workbook);
+
+        foreach (var (sheet, address, formula, cached) in WorkbookText.Formulas(workbook))
+        {
+            var value = At(recalculated, sheet, address);
+            Assert.True(Math.Abs(value - cached!.Value) <= 0.000001m * Math.Max(1, Math.Abs(cached.Value)), $"{sheet}!{address} ={formula}: {value} against {cached}");
+        }
+
+        if (kind != "unpriced") Assert.Equal(Values[Bill.GrandTotal], Number(Last(recalculated.Tables["Summary"]!.Rows, "Total, tax included, KES")));
+    }
+
+    [SkippableFact]
+    public void Another_rate_and_another_pole_count_move_the_total_as_the_ledger_says()
+    {
+        Office.SkipIfAbsent();
+        var line = Bill.Parts[1].Lines.First(l => l.PartCode == "BAT-L100");
+        var site = Bill.Schedule[^1];
+        var workbook = PriceWorkbook.Make(Design, Bill);
+        workbook = WorkbookText.WithNumber(workbook, "Bill A", WorkbookText.Find(workbook, "Bill A", "A", line.Code, "E"), 51234.565m);
+        workbook = WorkbookText.WithNumber(workbook, "Sites", WorkbookText.Find(workbook, "Sites", "B", site.SiteId, "J"), 9);
+        var changed = PriceWorkbook.LedgerOf(Bill).Replace(new Dictionary<CellId, Expression> { [line.Rate] = new Literal(51234.565m), [site.Poles] = new Literal(9) });
+        var expected = LedgerValues.Evaluate(changed)[Bill.GrandTotal];
+
+        var recalculated = Office.Recalculated(workbook);
+
+        Assert.NotEqual(Values[Bill.GrandTotal], expected);
+        Assert.Equal(expected, Number(Last(recalculated.Tables["Summary"]!.Rows, "Total, tax included, KES")));
+        Assert.Equal(expected, Number(Last(recalculated.Tables["Price schedule"]!.Rows, "Total, tax included, KES")));
+    }
+
+    [SkippableFact]
+    public void Another_profit_moves_the_calculation_as_the_ledger_says()
+    {
+        Office.SkipIfAbsent();
+        var workbook = CalculationWorkbook.Make(Design, Bill);
+        workbook = WorkbookText.WithNumber(workbook, "Inputs", WorkbookText.Find(workbook, "Inputs", "B", "Profit, of direct cost and overhead", "C"), 0.135m);
+        var changed = Bill.Ledger.Replace(new Dictionary<CellId, Expression> { [Bill.Input("in.profit")] = new Literal(0.135m) });
+
+        var recalculated = Office.Recalculated(workbook);
+
+        Assert.Equal(LedgerValues.Evaluate(changed)[Bill.GrandTotal], Number(Last(recalculated.Tables["Summary"]!.Rows, "Total, tax included, KES")));
+    }
+
+    [Fact]
+    public void The_unpriced_schedule_holds_no_money()
+    {
+        var amounts = Bill.BuildUps.Select(b => Values[b.Rate]).Concat(Bill.BuildUps.Select(b => Values[b.Price]))
+            .Concat(Bill.Parts.SelectMany(p => p.Lines).Select(l => Values[l.Amount])).Concat(Bill.LotSummaries.Select(s => Values[s.Total])).Where(v => v > 100).ToHashSet();
+        string[] words = ["price", "amount", "rate", "kes", "usd", "eur", "cost", "profit", "tax", "currency"];
+        foreach (var cell in AllCells(UnpricedSchedule.Make(Design, Bill)))
+        {
+            if (cell is string text)
+            {
+                var own = text.ToUpperInvariant().Split([' ', ',', '.', ';', ':', '(', ')', '\n'], StringSplitOptions.RemoveEmptyEntries);
+                Assert.DoesNotContain(words, w => own.Contains(w.ToUpperInvariant()));
+            }
+            else
+            {
+                Assert.DoesNotContain((decimal)Convert.ToDouble(cell, CultureInfo.InvariantCulture), amounts);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_price_workbook_shows_no_build_up()
+    {
+        var hidden = Bill.BuildUps.SelectMany(b => new[] { b.Supply, b.Cost, b.Profit }).Select(c => Values[c]).Where(v => v > 0).ToHashSet();
+        var shown = Bill.Parts.SelectMany(p => p.Lines).SelectMany(l => new[] { l.Quantity, l.Rate, l.Amount }).Select(c => Values[c]).ToHashSet();
+        foreach (var cell in AllCells(PriceWorkbook.Make(Design, Bill)))
+        {
+            if (cell is string text) Assert.DoesNotContain(new[] { "profit", "freight", "overhead,", "finance" }, w => text.Contains(w, StringComparison.OrdinalIgnoreCase));
+            else if ((decimal)Convert.ToDouble(cell, CultureInfo.InvariantCulture) is var number && !shown.Contains(number)) Assert.DoesNotContain(number, hidden);
+        }
+    }
+
+    [Fact]
+    public void Text_that_looks_like_a_formula_stays_text()
+    {
+        var sites = Design.Sites.SetItem(0, Design.Sites[0] with { Site = Design.Sites[0].Site with { Name = "=HYPERLINK(\"x\")\u0001" } });
+        var design = Design with { Sites = sites };
+        var workbook = PriceWorkbook.Make(design, BillBuilder.Build(design).Value!);
+
+        Assert.DoesNotContain(WorkbookText.Formulas(workbook), f => f.Formula.Contains("HYPERLINK", StringComparison.Ordinal));
+        Assert.Contains("=HYPERLINK(\"x\")", AllCells(workbook));
+    }
+
+    [Fact]
+    public void One_lot_makes_one_bill()
+    {
+        var design = Design with { Sites = [.. Design.Sites.Select(s => s with { Site = s.Site with { Lot = "" } })] };
+
+        Assert.Equal(["Summary", "Sites", "Quantities", "Bill", "Price schedule", "Delivery", "Terms"], WorkbookText.SheetNames(PriceWorkbook.Make(design, BillBuilder.Build(design).Value!)));
+    }
+
+    [SkippableFact]
+    public void Lots_with_awkward_names_get_sheets_that_calculate()
+    {
+        Office.SkipIfAbsent();
+        string[] lots = ["North/1", "north:1", "East's [long] lot with a name beyond what a sheet can bear"];
+        var design = Design with { Sites = [.. Design.Sites.Select((s, i) => s with { Site = s.Site with { Lot = lots[i] } })] };
+        var bill = BillBuilder.Build(design).Value!;
+        var workbook = PriceWorkbook.Make(design, bill);
+
+        Assert.All(WorkbookText.SheetNames(workbook), name => Assert.InRange(name.Length, 1, 31));
+        Assert.Equal(LedgerValues.Evaluate(bill.Ledger)[bill.GrandTotal], Number(Last(Office.Recalculated(workbook).Tables["Summary"]!.Rows, "Total, tax included, KES")));
+    }
+
+    [SkippableFact]
+    public void Cents_round_as_a_spreadsheet_program_rounds_them_halves_too()
+    {
+        Office.SkipIfAbsent();
+        var book = new Book(Design.Tender.Head, "rounding", new Ledger([]));
+        var sheet = book.Add("Cents");
+        sheet.Columns(10, 10, 10);
+        for (var i = 1; i <= 2000; i++)
+        {
+            var quantity = sheet.Formula(i, 1, new Literal(((i * 7 % 199) + 1) / 10m), Look.Money);
+            var rate = sheet.Formula(i, 2, new Literal(((i * 13 % 1999 * 10) + 5) / 100m), Look.Money);
+            sheet.Formula(i, 3, new Rounded(Cells.Times(quantity, rate), 2), Look.Money);
+        }
+
+        var workbook = book.Save();
+        var recalculated = Office.Recalculated(workbook);
+
+        Assert.All(WorkbookText.Formulas(workbook), f => Assert.Equal(f.Cached!.Value, At(recalculated, f.Sheet, f.Address)));
+    }
+
+    [Fact]
+    public void The_hand_calculation_in_formulas_gives_what_the_hand_method_gives()
+    {
+        var rows = Office.Read(CalculationWorkbook.Make(Design, Bill)).Tables["Hand calculation"]!.Rows.Cast<DataRow>().ToArray();
+        var hand = Design.Sites[0].Energy.Hand;
+        double Of(string label) => (double)rows.First(r => r[0] is string text && text.StartsWith(label, StringComparison.Ordinal))[1];
+
+        Assert.Equal(hand.BatteryRatedWh, Of("Battery needed"), 6);
+        Assert.Equal(hand.ArrayRatioWp, Of("Array by ratio"), 6);
+        Assert.Equal(hand.ArrayRecoveryWp, Of("Array by recovery"), 6);
+        Assert.Equal(hand.ArrayWp, Of("Array needed"), 6);
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Reads_as_approved(string kind) => Approved.Check(kind + "-workbook", WorkbookText.View(Make(kind)));
+
+    private static byte[] Make(string kind) => kind switch
+    {
+        "price" => PriceWorkbook.Make(Design, Bill),
+        "calculation" => CalculationWorkbook.Make(Design, Bill),
+        _ => UnpricedSchedule.Make(Design, Bill),
+    };
+
+    private static IEnumerable<object> AllCells(byte[] workbook) =>
+        from DataTable table in Office.Read(workbook).Tables
+        from DataRow row in table.Rows
+        from cell in row.ItemArray
+        where cell is not null and not DBNull
+        select cell;
+
+    private static decimal At(DataSet set, string sheet, string address)
+    {
+        var letters = address.TakeWhile(char.IsAsciiLetter).Aggregate(0, (n, c) => (n * 26) + c - 'A' + 1);
+        var row = int.Parse(address.SkipWhile(char.IsAsciiLetter).ToArray(), CultureInfo.InvariantCulture);
+        return Number(set.Tables[sheet]!.Rows[row - 1][letters - 1]);
+    }
+
+    /// <summary>A double of a spreadsheet holds 15 digits; amounts are compared to the tenth of a millionth.</summary>
+    private static decimal Number(object? cell) => decimal.Round((decimal)Convert.ToDouble(cell, CultureInfo.InvariantCulture), 7);
+
+    private static object? Last(DataRowCollection rows, string label) =>
+        rows.Cast<DataRow>().Last(r => r.ItemArray.Contains(label)).ItemArray.Last(c => c is double);
+}
