@@ -15,7 +15,9 @@ public enum ClearnessShape
 /// Against 104 typical years (dullest run of days over the worst month's mean, mean of 20 years at the same monthly means, lag-one correlation 0.29):
 /// beyond 25 degrees of latitude the typical years show 0.52, 0.62, 0.69, 0.77 for 3, 5, 7 and 10 days, Saunier 0.47, 0.60, 0.68, 0.77, Bendt 0.37, 0.50, 0.60, 0.70;
 /// within 25 degrees the typical years show 0.64, 0.74, 0.81, 0.86, Saunier 0.46, 0.60, 0.68, 0.76, Bendt 0.33, 0.48, 0.59, 0.68.
-/// Saunier stays on the safe side of both; typical years leave out extreme months by construction.
+/// At Blythe, California (TMY3), a 30 W lamp has 23, 12, 10 and 4 dark nights in the hourly typical year with 120 Wp and 700 Wh, 120 and 900, 160 and 700, 160 and 900;
+/// sequences of the same monthly means give 25.5, 12.5, 10.4 and 3.4 with Saunier, 35, 20, 19 and 10 with Bendt.
+/// Saunier stays on the safe side of both bands; typical years leave out extreme months by construction.
 /// </remarks>
 public abstract class ClearnessDistribution
 {
