@@ -23,7 +23,7 @@ public class BadInputTests
     [InlineData("sites: sites.xlsx", "sites: nowhere.xlsx", "nowhere.xlsx")]
     [InlineData("rules: ", "rules: lost/", "design-rules.yaml")]
     [InlineData("{ default: climate.csv }", "{ default: lost.csv }", "lost.csv")]
-    [InlineData("catalog: ", "catalog: lost", "lost")]
+    [InlineData("catalog: ", "catalog: lost", "TK601")]
     public void A_missing_file_is_named(string from, string to, string name)
     {
         using var folder = new TenderFolder().Change("tender.yaml", from, to);
