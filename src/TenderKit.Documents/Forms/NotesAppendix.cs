@@ -64,10 +64,11 @@ public static class NotesAppendix
             .GroupBy(r => r)
             .FirstOrDefault(g => 2 * g.Count() > notes.Length && g.Count() > 1)?.Key;
 
+    /// <summary>The standards of a note, and the remark in brackets that ends them.</summary>
     private static (string Standards, string Remark) Cut(string standard)
     {
-        var end = standard.IndexOf(';', StringComparison.Ordinal);
-        return end < 0 ? (standard, "") : (standard[..end].TrimEnd(), standard[(end + 1)..].Trim().TrimEnd('.'));
+        var start = standard.EndsWith(')') ? standard.LastIndexOf('(') : -1;
+        return start <= 0 ? (standard, "") : (standard[..start].TrimEnd(), standard[(start + 1)..^1].Trim());
     }
 
     private static TableBlock Card(Note note, int number, string? remark) => new(
