@@ -55,6 +55,9 @@ internal sealed class TenderFolder : IDisposable
 
     public (int Code, string Output, string Errors) Bid(string? folder = null) => Run("bid", Tender, "--out", folder ?? Out);
 
+    /// <summary>Codes of all diagnostics of a bid.</summary>
+    public static IReadOnlyList<string> Codes(string folder) => [.. BidJson(folder)["diagnostics"]!.AsArray().Select(d => d!["code"]!.GetValue<string>())];
+
     public static JsonObject BidJson(string folder) => JsonNode.Parse(File.ReadAllText(Path.Combine(folder, "internal", "bid.json")))!.AsObject();
 
     public void Dispose() => _folder.Delete(recursive: true);

@@ -32,10 +32,11 @@ public static class ClimateStage
         _ => rules["climate.factor.estimate_far"],
     };
 
-    public static SiteWeather Run(Site site, DesignInputs inputs)
+    /// <summary>Nights, module plane and hours of a site.</summary>
+    /// <param name="monthly">Its climate, examined and without errors.</param>
+    public static SiteWeather Run(Site site, MonthlyClimate monthly, DesignInputs inputs)
     {
         var rules = inputs.Rules;
-        var monthly = ClimateOf(site, inputs);
         var nights = NightCalendar.ForLatitude(site.LatitudeDegrees, rules["night.switching_elevation"]);
         var lamp = ScheduleHours.For(site.Schedule, nights);
         var albedo = rules["climate.albedo"];
@@ -49,19 +50,23 @@ public static class ClimateStage
             TiltedPlane.Hourly(years, plane, albedo, site.ShadedFraction));
     }
 
-    /// <summary>What is doubtful about the climate of a site.</summary>
-    public static IEnumerable<Diagnostic> Examine(SiteClimate climate, Site site) =>
-        ReferenceClimate.Examine(climate.Monthly, new Place(Site: site.Id)).Concat(GradeNotes(climate, site));
+    /// <summary>What is doubtful about the climate and the nights of a site; with an error among it the site cannot be designed.</summary>
+    public static ImmutableArray<Diagnostic> Examine(Site site, MonthlyClimate monthly, DesignInputs inputs)
+    {
+        var place = new Place(Site: site.Id);
+        var nights = NightCalendar.ForLatitude(site.LatitudeDegrees, inputs.Rules["night.switching_elevation"]);
+        return [.. ReferenceClimate.Examine(monthly, place), .. ScheduleHours.Examine(site.Schedule, nights, place), .. GradeNotes(site, monthly, inputs.Rules)];
+    }
 
     private static SequenceSettings SequenceOf(RuleSet rules) =>
         new((int)rules["climate.years"], (int)rules["climate.seed"], rules["climate.day_correlation"], rules["climate.year_spread"]);
 
-    private static IEnumerable<Diagnostic> GradeNotes(SiteClimate climate, Site site)
+    private static IEnumerable<Diagnostic> GradeNotes(Site site, MonthlyClimate monthly, RuleSet rules)
     {
-        if (climate.Monthly.Grade is not (ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)) yield break;
+        if (monthly.Grade is not (ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)) yield break;
         yield return Diagnostic.Warning(
             "TK320",
-            FormattableString.Invariant($"irradiation is an estimate from the built-in reference table (nearest station {climate.Monthly.NearestStationKm ?? 0:0} km away), lowered by the factor {climate.CautiousFactor:0.00}; fetch monthly means for {site.LatitudeDegrees:0.000}, {site.LongitudeDegrees:0.000} and name the file in the tender"),
+            FormattableString.Invariant($"irradiation is an estimate from the built-in reference table (nearest station {monthly.NearestStationKm ?? 0:0} km away), lowered by the factor {CautiousFactor(monthly.Grade, rules):0.00}; fetch monthly means for {site.LatitudeDegrees:0.000}, {site.LongitudeDegrees:0.000} and name the file in the tender"),
             new Place(Site: site.Id));
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using TenderKit.Catalog.Families;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
@@ -13,8 +12,10 @@ public static class SiteDesigner
     /// <summary>The cheapest design that passes every check, its kit not yet named; without value when nothing fits, with the reason as an error.</summary>
     public static Outcome<SiteDesign> Run(Site site, DesignInputs inputs)
     {
-        var weather = ClimateStage.Run(site, inputs);
-        var noticed = ClimateStage.Examine(weather.Climate, site).Concat(SiteNotes(site)).ToImmutableArray();
+        var monthly = ClimateStage.ClimateOf(site, inputs);
+        ImmutableArray<Diagnostic> noticed = [.. ClimateStage.Examine(site, monthly, inputs), .. SiteNotes(site)];
+        if (noticed.Any(d => d.Severity == Severity.Error)) return Outcome.None<SiteDesign>(noticed);
+        var weather = ClimateStage.Run(site, monthly, inputs);
         var lightRejections = new Rejections();
         var lights = LightStage.Options(site, weather.Climate, inputs, lightRejections);
         if (lights.IsEmpty) return Nothing(site, "TK230", "no luminaire of the catalogue meets the light asked for: " + lightRejections.NearestMiss, noticed);
@@ -39,7 +40,7 @@ public static class SiteDesigner
             .ToImmutableArray();
         return new SiteDesign(
             site, weather.Climate, candidate.Light.Poles, "", PartsOf(candidate), candidate.Light.Light, candidate.Light.MaintenanceFactor,
-            proven.Energy, candidate.Support.Structure, checks, [.. noticed, .. DesignNotes(site, proven, inputs)]);
+            proven.Energy, candidate.Support.Structure, checks, [.. noticed, .. DesignNotes(site, weather, proven, inputs)]);
     }
 
     private static PoleParts PartsOf(Candidate candidate) => new(
@@ -64,7 +65,10 @@ public static class SiteDesigner
             yield return Diagnostic.Note("TK520", "no soil is stated, so the worst class is taken; survey the ground before the foundations are firm", new Place(Site: site.Id));
     }
 
-    private static IEnumerable<Diagnostic> DesignNotes(Site site, ProvenCandidate proven, DesignInputs inputs)
+    private static IEnumerable<Diagnostic> DesignNotes(Site site, SiteWeather weather, ProvenCandidate proven, DesignInputs inputs) =>
+        EnergyFindings.Examine(weather.Plane, proven.Energy.System, new Place(Site: site.Id)).Concat(SulphationNote(site, proven, inputs));
+
+    private static IEnumerable<Diagnostic> SulphationNote(Site site, ProvenCandidate proven, DesignInputs inputs)
     {
         var energy = proven.Energy.Simulated;
         var lead = proven.Candidate.Power.Bank.Battery.Chemistry != BatteryChemistry.LithiumIronPhosphate;
@@ -73,14 +77,5 @@ public static class SiteDesigner
                 "TK331",
                 FormattableString.Invariant($"the lead-acid battery goes {energy.LongestWithoutFullDays} days without a full charge, more than {inputs.Rules["battery.days_to_full"]:0} days; it may sulphate: give it more array"),
                 new Place(Site: site.Id));
-        foreach (var late in PartsOf(proven.Candidate) is var parts ? Late(parts, inputs) : [])
-            yield return Diagnostic.Warning(
-                "TK630",
-                FormattableString.Invariant($"{late.Code} has a lead time of {late.LeadTimeDays} days, more than the delivery period of {inputs.Tender.Head.DeliveryDays} days"),
-                new Place(Site: site.Id));
     }
-
-    private static IEnumerable<Part> Late(PoleParts parts, DesignInputs inputs) =>
-        new Part[] { parts.Luminaire, parts.Module, parts.Battery, parts.Controller, parts.Pole, parts.Bracket, parts.Enclosure, parts.Foundation }
-            .Where(p => p.LeadTimeDays > inputs.Tender.Head.DeliveryDays);
 }

@@ -81,7 +81,7 @@ public static class TenderLoader
         problems.AddRange(read.Diagnostics);
         if (read.Value is not { } tables) return;
         digests.Add(new InputDigest(tables.File, tables.Sha256));
-        var climate = MonthlyClimateFile.Read(tables.Tables[0], 0, 0);
+        var climate = MonthlyClimateFile.Read(tables.Tables[0]);
         problems.AddRange(climate.Diagnostics);
         if (climate.Value is { } found) climates[file] = found;
     }

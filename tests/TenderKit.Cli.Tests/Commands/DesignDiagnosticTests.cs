@@ -1,0 +1,96 @@
+using Xunit;
+
+namespace TenderKit.Cli.Tests.Commands;
+
+/// <summary>Each diagnostic of the design is raised by the case it is for.</summary>
+public class DesignDiagnosticTests
+{
+    [Fact]
+    public void TK320_an_estimated_climate_warns() => AssertRaised("TK320", "S09");
+
+    [Fact]
+    public void TK520_a_soil_not_stated_is_noted() => AssertRaised("TK520", "S06");
+
+    [Fact]
+    public void TK632_an_expired_price_is_left_out() => AssertRaised("TK632", "S11");
+
+    [Fact]
+    public void TK331_a_lead_acid_battery_seldom_full_warns() =>
+        AssertRaised("TK331", "S01", f => f.Change("tender.yaml", "reliability:", "rules_changed: { battery.days_to_full: 2 }\n\nreliability:"));
+
+    [Fact]
+    public void TK230_no_luminaire_is_an_answer()
+    {
+        using var folder = new TenderFolder().WithSites("S11").Change("sites.csv", "20,15,P4", "20,15,C0");
+        var run = folder.Bid();
+        Assert.Equal(ExitCodes.SomethingUnmet, run.Code);
+        Assert.Contains("TK230", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TK330_no_battery_is_an_answer_with_the_nearest_miss()
+    {
+        using var folder = new TenderFolder().WithSites("S05").Change("tender.yaml", "autonomy_nights: 3", "autonomy_nights: 30");
+        var run = folder.Bid();
+        Assert.Equal(ExitCodes.SomethingUnmet, run.Code);
+        Assert.Contains("TK330", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("required at least 30.00 nights", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TK302_irradiation_in_the_wrong_unit_stops_the_site()
+    {
+        using var folder = new TenderFolder().WithSites("S11");
+        var lines = File.ReadAllLines(folder.PathOf("climate.csv")).Select(l => l.Split(','));
+        File.WriteAllLines(folder.PathOf("climate.csv"), lines.Select(c => c.Length == 5 && double.TryParse(c[1], out var kWh) ? string.Join(',', [c[0], FormattableString.Invariant($"{kWh * 3.6:0.00}"), .. c[2..]]) : string.Join(',', c)));
+        var run = folder.Bid();
+        Assert.Equal(ExitCodes.SomethingUnmet, run.Code);
+        Assert.Contains("TK302", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TK631_a_part_in_a_currency_without_exchange_rate_is_left_out()
+    {
+        using var folder = new TenderFolder().WithSites("S11");
+        CopyCatalogue(folder);
+        folder.Change("catalog/enclosures.csv", ",USD,", ",EUR,");
+        var run = folder.Bid();
+        Assert.Contains("TK631", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TK121_a_rules_file_that_lacks_a_rule_stops_the_run()
+    {
+        using var folder = new TenderFolder().WithSites("S11");
+        var rules = File.ReadAllLines(Path.Combine(Repository.Root, "templates", "design-rules.yaml")).Where(l => !l.Contains("energy.soiling", StringComparison.Ordinal));
+        File.WriteAllLines(folder.PathOf("rules.yaml"), rules);
+        var named = File.ReadAllLines(folder.Tender).Select(l => l.StartsWith("rules: ", StringComparison.Ordinal) ? "rules: rules.yaml" : l);
+        File.WriteAllLines(folder.Tender, named);
+        var run = folder.Bid();
+        Assert.Equal(ExitCodes.CouldNotRun, run.Code);
+        Assert.Contains("TK121", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("energy.soiling", run.Errors, StringComparison.Ordinal);
+    }
+
+    private static void CopyCatalogue(TenderFolder folder)
+    {
+        var source = Path.Combine(Repository.Root, "catalog-sample");
+        foreach (var file in Directory.EnumerateFiles(source, "*", SearchOption.AllDirectories))
+        {
+            var target = Path.Combine(folder.PathOf("catalog"), Path.GetRelativePath(source, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+            File.Copy(file, target);
+        }
+
+        folder.Change("tender.yaml", source.Replace('\\', '/'), "catalog");
+    }
+
+    private static void AssertRaised(string code, string site, Action<TenderFolder>? change = null)
+    {
+        using var folder = new TenderFolder().WithSites(site);
+        change?.Invoke(folder);
+        var run = folder.Bid();
+        Assert.True(run.Code == ExitCodes.Good, run.Errors);
+        Assert.Contains(code, TenderFolder.Codes(folder.Out));
+    }
+}
