@@ -41,7 +41,7 @@ public static class NotesAppendix
         yield return new Paragraph(
             $"{Figures.Count(notes.Length, "note follows", "notes follow")}, each called up by a fact of this design. They do not replace local codes or the judgement of licensed practitioners: where a local code, the "
             + "employer's requirements or the instructions of a maker differ, the stricter prevails.");
-        if (Remark(notes) is { } remark) yield return new Paragraph($"For every standard named: {remark}.");
+        if (Remark(notes) is { } remark) yield return new Paragraph($"For every standard named below: {remark}.");
         yield return new Paragraph("Standards are named without vouching for their edition. Before work starts the responsible person verifies the edition in force at the place of the works.");
         yield return new Paragraph("Batteries, work at height, lifting, excavation and live traffic can kill. Nobody begins such work without the training, permits and equipment the law of the place asks for.");
         yield return new Gap(2);
@@ -57,23 +57,24 @@ public static class NotesAppendix
         }
     }
 
-    /// <summary>What every note says after its standards, to be said once; null when they differ.</summary>
-    private static string? Remark(ImmutableArray<Note> notes)
-    {
-        var remarks = notes.Select(n => Cut(n.Standard).Remark).Distinct().ToArray();
-        return remarks is [{ Length: > 0 } one] && notes.Length > 1 ? one : null;
-    }
+    /// <summary>What most notes say after their standards, to be said once; null when there is no such thing.</summary>
+    private static string? Remark(ImmutableArray<Note> notes) =>
+        notes.Select(n => Cut(n.Standard).Remark)
+            .Where(r => r.Length > 0)
+            .GroupBy(r => r)
+            .FirstOrDefault(g => 2 * g.Count() > notes.Length && g.Count() > 1)?.Key;
 
+    /// <summary>The standards of a note, and the remark in brackets that ends them.</summary>
     private static (string Standards, string Remark) Cut(string standard)
     {
-        var end = standard.IndexOf(';', StringComparison.Ordinal);
-        return end < 0 ? (standard, "") : (standard[..end].TrimEnd(), standard[(end + 1)..].Trim().TrimEnd('.'));
+        var start = standard.EndsWith(')') ? standard.LastIndexOf('(') : -1;
+        return start <= 0 ? (standard, "") : (standard[..start].TrimEnd(), standard[(start + 1)..^1].Trim());
     }
 
     private static TableBlock Card(Note note, int number, string? remark) => new(
         null,
         _card,
-        [Row.Of($"{Figures.Number(number, 0)}.  {(remark is null ? note.Standard : Cut(note.Standard).Standards)}"), Row.Of("Called up by", note.TriggeredBy), Row.Of("Why it applies", note.Why), Row.Of("What to do", note.Action), Row.Of("Who signs", note.Role)])
+        [Row.Of($"{Figures.Number(number, 0)}.  {(Cut(note.Standard) is var (standards, own) && own == remark ? standards : note.Standard)}"), Row.Of("Called up by", note.TriggeredBy), Row.Of("Why it applies", note.Why), Row.Of("What to do", note.Action), Row.Of("Who signs", note.Role)])
     {
         KeepTogether = true,
         Large = true,

@@ -6,23 +6,17 @@ namespace TenderKit.Documents.Schedule;
 /// <summary>A check in the short form of the compliance table.</summary>
 internal static class CheckText
 {
-    private const string YesNo = "(1 yes, 0 no)";
-
-    public static string Requirement(Check check) => $"{check.Item}: {check.Property.Replace(YesNo, "", StringComparison.Ordinal).TrimEnd()}";
+    public static string Requirement(Check check) => $"{check.Item}: {check.Property}";
 
     public static string Required(Check check) =>
-        IsYesNo(check)
-            ? check.Required >= 1 ? "yes" : "not asked"
-            : (check.Comparison == Comparison.AtLeast ? "≥ " : "≤ ") + Value(check, check.Required);
+        check.IsYesNo ? check.RequiredText : (check.Comparison == Comparison.AtLeast ? "≥ " : "≤ ") + Value(check, check.Required);
 
-    public static string Offered(Check check) => IsYesNo(check) ? check.Offered >= 1 ? "yes" : "no" : Value(check, check.Offered);
+    public static string Offered(Check check) => check.IsYesNo ? check.OfferedText : Value(check, check.Offered);
 
-    public static string Margin(Check check) => IsYesNo(check) ? "–" : check.MarginText.Replace('-', '−');
+    public static string Margin(Check check) => check.MarginFraction is null ? "–" : check.MarginText.Replace('-', '−');
 
     /// <summary>Whether the margin is that of something measured: not a yes or no, a count or a class.</summary>
     public static bool IsMeasured(Check check) => check.MarginFraction is not null && !(check.Decimals == 0 && check.Unit is "" or "IP");
-
-    private static bool IsYesNo(Check check) => check.Property.EndsWith(YesNo, StringComparison.Ordinal);
 
     private static string Value(Check check, double value)
     {

@@ -16,6 +16,9 @@ internal static class Governing
         return design.Sites.FirstOrDefault(s => s.Site.Id == governing) ?? design.Sites.First(s => s.KitId == kit.Id);
     }
 
+    /// <summary>What such a site is to its kit, in words.</summary>
+    public static string Phrase(Kit kit) => kit.SiteIds.Length == 1 ? "is the kit's only site" : "leaves the least margin of the kit's sites";
+
     public static SiteDesign OfLight(TenderDesign design, Kit kit) => Site(design, kit, "light.");
 
     public static SiteDesign OfEnergy(TenderDesign design, Kit kit) => Site(design, kit, "energy.", "battery.autonomy");

@@ -26,7 +26,7 @@ internal static class KitPages
         foreach (var block in Light(Governing.OfLight(design, kit), kit)) yield return block;
         foreach (var block in Connection(kit)) yield return block;
         foreach (var block in Structure(Governing.OfStructure(design, kit), kit)) yield return block;
-        foreach (var block in Energy(Governing.OfEnergy(design, kit))) yield return block;
+        foreach (var block in Energy(Governing.OfEnergy(design, kit), kit)) yield return block;
     }
 
     private static Row OverviewRow(Kit kit)
@@ -53,7 +53,7 @@ internal static class KitPages
                 ? $"{Figures.Number(yard.PolesPerSide, 0)} poles on {(yard.BothSides ? "each long side" : "one long side")}, mounting height {Figures.Number(yard.MountingHeightM, 2)} m, overhang {Figures.Number(yard.OverhangM, 2)} m, tilt {Figures.Short(yard.TiltDegrees)}°"
                 : "";
         yield return new Paragraph(
-            $"Site {site.Site.Id}, {site.Site.Name}, leaves the least margin of this kit's sites. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
+            $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
             + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; what stops a wider spacing: {site.Light.GoverningLimit}.") { KeepWithNext = true };
         if (!LightField.CanDraw(site.Light.Result))
         {
@@ -65,11 +65,11 @@ internal static class KitPages
         yield return new Figure(picture.HeightPt, picture.Draw, $"Maintained horizontal illuminance at site {site.Site.Id}, {(site.Light.Yard is null ? "one bay, poles of the near side at the foot" : "whole yard")}. Linear between the points of the grid, constant from the outer points to the edge.");
     }
 
-    private static IEnumerable<Block> Energy(SiteDesign site)
+    private static IEnumerable<Block> Energy(SiteDesign site, Kit kit)
     {
         yield return new Heading(3, $"Energy, kit {site.KitId}");
         yield return new Paragraph(
-            $"Site {site.Site.Id}, {site.Site.Name}, leaves the least margin. Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
+            $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
             + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate.") { KeepWithNext = true };
         var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
         yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest), $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, mean of each month; and the lowest month of {Figures.Number(site.Energy.Simulated.YearCount, 0)} simulated years.");

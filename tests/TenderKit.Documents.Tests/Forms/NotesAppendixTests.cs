@@ -34,6 +34,17 @@ public class NotesAppendixTests
     }
 
     [Fact]
+    public void A_remark_most_notes_share_is_said_once()
+    {
+        var remarked = _notes.Select((n, i) => i == 2 ? n : n with { Standard = n.Standard + "; local law (verify the edition)" }).ToImmutableArray();
+        var view = TextView.Of(NotesAppendix.Document(HandMadeDesign.Small(), remarked));
+
+        Assert.Equal(2, view.Split("verify the edition", StringSplitOptions.None).Length);
+        Assert.Contains("For every standard named below: verify the edition.", view, StringComparison.Ordinal);
+        Assert.Contains("1. UN 38.3, UN 3480; local law\n", view, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Equal_bytes_come_out_under_every_culture_and_time_zone()
     {
         var first = NotesAppendix.Make(HandMadeDesign.Small(), _notes);

@@ -22,11 +22,11 @@ public class CheckTextTests
     [Fact]
     public void A_yes_or_no_is_printed_as_such_and_is_no_measured_margin()
     {
-        var check = new Check("controller.dimming", "Controller", "dimming levels (1 yes, 0 no)", Comparison.AtLeast, 1, 1, "", "schedule", 0);
+        var check = Check.YesNo("controller.dimming", "Controller", "dimming levels", true, true, "schedule");
 
         Assert.Equal(("Controller: dimming levels", "yes", "yes", "–"), (CheckText.Requirement(check), CheckText.Required(check), CheckText.Offered(check), CheckText.Margin(check)));
         Assert.False(CheckText.IsMeasured(check));
-        Assert.True(CheckText.IsMeasured(check with { Unit = "A", Property = "rated load current" }));
+        Assert.True(CheckText.IsMeasured(check with { Unit = "A", IsYesNo = false }));
     }
 
     [Theory]

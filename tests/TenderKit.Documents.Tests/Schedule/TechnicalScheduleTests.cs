@@ -70,9 +70,20 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
 
         foreach (var (kit, check, site) in design.Kits.SelectMany(k => k.Checks.Zip(k.CheckSites, (c, s) => (k, c, s))))
         {
-            Assert.Contains(lines, l => l.Contains(Required(check), StringComparison.Ordinal) && l.Contains($"| {check.OfferedText} | {check.MarginText} |", StringComparison.Ordinal) && l.EndsWith(site, StringComparison.Ordinal) && l.Contains("| yes |", StringComparison.Ordinal));
-            Assert.Contains(lines, l => l.Contains($"Compliance of kit {kit.Id}", StringComparison.Ordinal));
+            Assert.Contains(lines, l => l.Contains(Required(check), StringComparison.Ordinal) && l.Contains($"| {check.OfferedText} | {check.MarginText} |", StringComparison.Ordinal) && l.Contains("| yes |", StringComparison.Ordinal));
+            Assert.Contains(lines, l => l.Contains($"Compliance of kit {kit.Id} at site {site}", StringComparison.Ordinal));
         }
+    }
+
+    [Fact]
+    public void Where_different_sites_govern_each_row_names_its_own()
+    {
+        var small = HandMadeDesign.Small();
+        var mixed = small.Kits[0] with { CheckSites = small.Kits[0].CheckSites.SetItem(3, "S-03") };
+        var lines = Lines(small with { Kits = small.Kits.SetItem(0, mixed) });
+
+        Assert.Equal(1, lines.Count(l => l.EndsWith("| tender, reliability | S-03", StringComparison.Ordinal)));
+        Assert.Equal(1, lines.Count(l => l.EndsWith("| tender, reliability | S-01", StringComparison.Ordinal)));
     }
 
     [Fact]
