@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace TenderKit.Tendering.Bill;
 
 /// <summary>Collects cells in the order they are defined.</summary>
@@ -22,47 +20,4 @@ public sealed class LedgerBuilder
     public CellId Add(string name, decimal value) => Add(name, new Literal(value));
 
     public Ledger Build() => new([.. _cells]);
-}
-
-/// <summary>Short spellings of expressions.</summary>
-public static class Cells
-{
-    public static Expression Ref(CellId cell) => new Reference(cell);
-
-    public static Sum SumOf(params ReadOnlySpan<CellId> cells) => new Sum([.. cells.ToArray().Select(Ref)]);
-
-    public static Expression Times(CellId left, CellId right) => new Product([new Reference(left), new Reference(right)]);
-
-    /// <summary>The same ledger with some cells replaced by other expressions.</summary>
-    public static Ledger Replace(this Ledger ledger, IReadOnlyDictionary<CellId, Expression> replacements) =>
-        new([.. ledger.Cells.Select(c => replacements.TryGetValue(c.Key, out var other) ? new KeyValuePair<CellId, Expression>(c.Key, other) : c)]);
-
-    /// <summary>Cells an expression names, in its own order.</summary>
-    public static IEnumerable<CellId> Named(Expression expression) => expression switch
-    {
-        Reference e => [e.Cell],
-        Sum e => e.Terms.SelectMany(Named),
-        Product e => e.Factors.SelectMany(Named),
-        Quotient e => Named(e.Dividend).Concat(Named(e.Divisor)),
-        Rounded e => Named(e.Inner),
-        RoundedUp e => Named(e.Inner),
-        Greatest e => e.Terms.SelectMany(Named),
-        Least e => e.Terms.SelectMany(Named),
-        _ => [],
-    };
-
-    /// <summary>Every cell that the given cells depend on, themselves included.</summary>
-    public static ImmutableHashSet<CellId> Behind(this Ledger ledger, params IEnumerable<CellId> cells)
-    {
-        var all = ledger.Cells.ToDictionary(c => c.Key, c => c.Value);
-        var found = ImmutableHashSet.CreateBuilder<CellId>();
-        var open = new Stack<CellId>(cells);
-        while (open.TryPop(out var cell))
-        {
-            if (!found.Add(cell)) continue;
-            foreach (var next in Named(all[cell])) open.Push(next);
-        }
-
-        return found.ToImmutable();
-    }
 }
