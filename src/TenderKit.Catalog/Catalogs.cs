@@ -22,11 +22,14 @@ public static class Catalogs
         try
         {
             var outcome = Source(CatalogStore.Open(path));
-            return outcome.Value is { } source && Problems(source, Path.GetFileName(path)).ToList() is { Count: > 0 } problems ? Outcome.None<CatalogSource>(problems) : outcome;
+            return outcome.Value is { } source && Problems(source, Path.GetFileName(path)).ToList() is { Count: > 0 } problems
+                ? Outcome.None<CatalogSource>(problems)
+                : outcome;
         }
         catch (FormatException e)
         {
-            return Outcome.None<CatalogSource>(Diagnostic.Error("TK610", $"the catalogue file is damaged ({e.Message}); import it again from its csv files", new Place(Path.GetFileName(path))));
+            return Outcome.None<CatalogSource>(Diagnostic.Error("TK610",
+                $"the catalogue file is damaged ({e.Message}); import it again from its csv files", new Place(Path.GetFileName(path))));
         }
     }
 
@@ -46,7 +49,8 @@ public static class Catalogs
             foreach (var column in PartFamily.Of(part).Columns)
             {
                 if (column.RangeProblem(part) is { } problem)
-                    yield return Diagnostic.Error("TK605", $"{part.Code}: {column.Name} '{column.Text(column.Of(part))}' {problem}", new Place(file, Column: column.Name));
+                    yield return Diagnostic.Error("TK605", $"{part.Code}: {column.Name} '{column.Text(column.Of(part))}' {problem}",
+                        new Place(file, Column: column.Name));
             }
 
             foreach (var contradiction in PartContradiction.Of(part).Where(c => c.IsCertain))

@@ -115,10 +115,12 @@ public sealed partial class PartColumn
 
     private (object? Value, string? Problem) Number(Cell cell, DecimalMark mark)
     {
-        var kind = type == typeof(int) ? QuantityKind.Count : cell.Text.EndsWith('%') && Name.EndsWith("fraction", StringComparison.Ordinal) ? QuantityKind.Fraction : QuantityKind.Number;
+        var isPercent = cell.Text.EndsWith('%') && Name.EndsWith("fraction", StringComparison.Ordinal);
+        var kind = type == typeof(int) ? QuantityKind.Count : isPercent ? QuantityKind.Fraction : QuantityKind.Number;
         var reading = UserNumber.Read(cell, kind, mark);
         if (reading.Problem is not null) return (null, reading.Problem);
-        if (reading.Ambiguous) return (null, "may have a decimal comma or a thousands comma; write it with a decimal point and without thousands marks");
+        if (reading.Ambiguous)
+            return (null, "may have a decimal comma or a thousands comma; write it with a decimal point and without thousands marks");
         if (type != typeof(int)) return (reading.Value!.Value, null);
         return Math.Abs(reading.Value!.Value) <= int.MaxValue ? ((int)reading.Value.Value, null) : (null, "is too large a number");
     }
@@ -127,8 +129,10 @@ public sealed partial class PartColumn
     {
         var money = UserNumber.ReadMoney(text, mark);
         if (money.Problem is not null) return (null, money.Problem);
-        if (money.Currency is not null) return (null, $"has '{money.Currency}' beside the amount; write the number alone and the currency in its own column");
-        if (money.Ambiguous) return (null, "may have a decimal comma or a thousands comma; write it with a decimal point and without thousands marks");
+        if (money.Currency is not null)
+            return (null, $"has '{money.Currency}' beside the amount; write the number alone and the currency in its own column");
+        if (money.Ambiguous)
+            return (null, "may have a decimal comma or a thousands comma; write it with a decimal point and without thousands marks");
         return (money.Amount!.Value / 1.0000000000000000000000000000m, null);
     }
 
@@ -149,7 +153,9 @@ public sealed partial class PartColumn
     }
 
     private object Immutable(Array array) =>
-        typeof(ImmutableArray).GetMethods().First(m => m is { Name: nameof(ImmutableArray.ToImmutableArray), IsGenericMethodDefinition: true } && m.GetParameters()[0].ParameterType.Name == "IEnumerable`1")
+        typeof(ImmutableArray).GetMethods()
+            .First(m => m is { Name: nameof(ImmutableArray.ToImmutableArray), IsGenericMethodDefinition: true }
+                && m.GetParameters()[0].ParameterType.Name == "IEnumerable`1")
             .MakeGenericMethod(ItemType).Invoke(null, [array])!;
 
     private static (object? Value, string? Problem) NumberList(Cell cell, DecimalMark mark)
@@ -171,7 +177,9 @@ public sealed partial class PartColumn
     };
 
     private static (object? Value, string? Problem) Date(string text) =>
-        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? (date, null) : (null, "is not a date; write it as 2026-03-31");
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
+            ? (date, null)
+            : (null, "is not a date; write it as 2026-03-31");
 
     [GeneratedRegex(@"(?<=[a-z0-9])(?=[A-Z])|(?<=[a-z])(?=\d\d)")]
     private static partial Regex WordStart();

@@ -45,7 +45,8 @@ public sealed record PartContradiction(string Message, bool IsCertain)
         var product = m.MaximumPowerV * m.MaximumPowerA;
         return Math.Abs(product - m.RatedWp) <= PowerAgreementFraction * m.RatedWp
             ? null
-            : new(string.Create(CultureInfo.InvariantCulture, $"maximum_power_v x maximum_power_a is {product:0.#} W but rated_wp is {m.RatedWp:0.#} W; check the data sheet"), false);
+            : new(string.Create(CultureInfo.InvariantCulture,
+                $"maximum_power_v x maximum_power_a is {product:0.#} W but rated_wp is {m.RatedWp:0.#} W; check the data sheet"), false);
     }
 
     private static PartContradiction? Above(string lowName, double low, string highName, double high, string unit) => low <= high
@@ -54,5 +55,6 @@ public sealed record PartContradiction(string Message, bool IsCertain)
 
     private static PartContradiction? Doubtful(double value, double greatest, string what, string unit) => value <= greatest
         ? null
-        : new(string.Create(CultureInfo.InvariantCulture, $"{what} is {value:0} {unit}, above {greatest:0} {unit}, the most to be expected; check the data sheet"), false);
+        : new(string.Create(CultureInfo.InvariantCulture,
+            $"{what} is {value:0} {unit}, above {greatest:0} {unit}, the most to be expected; check the data sheet"), false);
 }

@@ -46,5 +46,6 @@ public sealed class PartFamily
     internal Part NewPart() => (Part)Activator.CreateInstance(PartType)!;
 
     private static IEnumerable<PropertyInfo> Stored(Type type) =>
-        type.GetProperties(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly).Where(p => p.CanWrite).OrderBy(p => p.MetadataToken);
+        type.GetProperties(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly).Where(p => p.CanWrite)
+            .OrderBy(p => p.MetadataToken);
 }

@@ -18,10 +18,13 @@ public static class CatalogImporter
     public static Outcome<CatalogStore> FromFolder(string folder)
     {
         var place = new Place(Path.GetFileName(Path.TrimEndingDirectorySeparator(folder)));
-        if (!Directory.Exists(folder)) return Outcome.None<CatalogStore>(Diagnostic.Error("TK601", "the catalogue folder does not exist; check the path", place));
+        if (!Directory.Exists(folder))
+            return Outcome.None<CatalogStore>(Diagnostic.Error("TK601", "the catalogue folder does not exist; check the path", place));
         var found = new List<Diagnostic>();
         var parts = PartFamily.All.SelectMany(f => Family(folder, f, found)).ToList();
-        if (parts.Count == 0) found.Add(Diagnostic.Error("TK601", $"the folder holds no part; it needs {string.Join(", ", PartFamily.All.Select(f => f.Name + ".csv"))}", place));
+        if (parts.Count == 0)
+            found.Add(Diagnostic.Error("TK601",
+                $"the folder holds no part; it needs {string.Join(", ", PartFamily.All.Select(f => f.Name + ".csv"))}", place));
         found.AddRange(Duplicates(parts));
         var photometry = Photometry(folder, parts, found);
         if (found.Exists(d => d.Severity == Severity.Error)) return Outcome.None<CatalogStore>(found);
@@ -43,11 +46,14 @@ public static class CatalogImporter
         var files = Extensions.Select(e => Path.Combine(folder, family.Name + e)).Where(File.Exists).ToList();
         if (files.Count == 0)
         {
-            found.Add(Diagnostic.Warning("TK609", $"there is no {family.Name}.csv: the catalogue has no {family.Name.Replace('_', ' ')}", new Place(family.Name + ".csv")));
+            found.Add(Diagnostic.Warning("TK609", $"there is no {family.Name}.csv: the catalogue has no {family.Name.Replace('_', ' ')}",
+                new Place(family.Name + ".csv")));
             return [];
         }
 
-        if (files.Count > 1) found.Add(Diagnostic.Error("TK611", $"{string.Join(" and ", files.Select(Path.GetFileName))} hold the same family; keep one", new Place(Path.GetFileName(files[1]))));
+        if (files.Count > 1)
+            found.Add(Diagnostic.Error("TK611", $"{string.Join(" and ", files.Select(Path.GetFileName))} hold the same family; keep one",
+                new Place(Path.GetFileName(files[1]))));
         var read = TableReader.Read(files[0]);
         found.AddRange(read.Diagnostics);
         return read.Value is { } file ? PartRows.Read(file.Tables.First(t => t.Rows.Length > 0), family, found) : [];
@@ -56,7 +62,8 @@ public static class CatalogImporter
     private static IEnumerable<Diagnostic> Duplicates(IEnumerable<PlacedPart> parts) =>
         from same in parts.GroupBy(p => p.Part.Code, StringComparer.OrdinalIgnoreCase)
         from repeated in same.Skip(1)
-        select Diagnostic.Error("TK607", $"code '{repeated.Part.Code}' stands already in {same.First().Place}; give each part its own code", repeated.Place);
+        select Diagnostic.Error("TK607", $"code '{repeated.Part.Code}' stands already in {same.First().Place}; give each part its own code",
+            repeated.Place);
 
     private static ImmutableSortedDictionary<string, byte[]> Photometry(string folder, IEnumerable<PlacedPart> parts, List<Diagnostic> found)
     {
@@ -66,7 +73,9 @@ public static class CatalogImporter
             if (part is not Luminaire { PhotometricFile: var file } || files.ContainsKey(file)) continue;
             var path = Path.Combine(folder, PhotometryFolder, Path.GetFileName(file));
             if (Path.GetFileName(file) == file && File.Exists(path)) files[file] = File.ReadAllBytes(path);
-            else found.Add(Diagnostic.Error("TK608", $"photometric file '{file}' is not in the folder {PhotometryFolder}; put it there or correct the name", place with { Column = "photometric_file" }));
+            else found.Add(Diagnostic.Error("TK608",
+                $"photometric file '{file}' is not in the folder {PhotometryFolder}; put it there or correct the name",
+                place with { Column = "photometric_file" }));
         }
 
         return files.ToImmutable();

@@ -25,14 +25,16 @@ internal static partial class PartRows
         return parts;
     }
 
-    private static ImmutableArray<(PartColumn Column, int Index)> Columns(Table table, ImmutableArray<Cell> header, PartFamily family, List<Diagnostic> found)
+    private static ImmutableArray<(PartColumn Column, int Index)> Columns(Table table, ImmutableArray<Cell> header, PartFamily family,
+        List<Diagnostic> found)
     {
         var columns = ImmutableArray.CreateBuilder<(PartColumn Column, int Index)>();
         foreach (var cell in header.Where(c => !c.IsEmpty))
         {
             var place = new Place(table.File, table.Sheet, cell.Row, cell.Text);
             if (family.Columns.FirstOrDefault(c => PartColumn.Key(c.Name) == PartColumn.Key(cell.Text)) is not { } column)
-                found.Add(Diagnostic.Error("TK602", $"column '{cell.Text}' is not known; the nearest is '{Nearest(cell.Text, family)}': rename it or take it out", place));
+                found.Add(Diagnostic.Error("TK602",
+                    $"column '{cell.Text}' is not known; the nearest is '{Nearest(cell.Text, family)}': rename it or take it out", place));
             else if (columns.Any(c => c.Column == column))
                 found.Add(Diagnostic.Error("TK611", $"column '{cell.Text}' stands twice; keep one", place));
             else
@@ -51,7 +53,8 @@ internal static partial class PartRows
     }
 
     private static PlacedPart? Part(
-        Table table, ImmutableArray<Cell> row, PartFamily family, ImmutableArray<(PartColumn Column, int Index)> columns, DecimalMark mark, List<Diagnostic> found)
+        Table table, ImmutableArray<Cell> row, PartFamily family, ImmutableArray<(PartColumn Column, int Index)> columns, DecimalMark mark,
+        List<Diagnostic> found)
     {
         var part = family.NewPart();
         var rowPlace = new Place(table.File, table.Sheet, row[0].Row);
@@ -64,7 +67,9 @@ internal static partial class PartRows
 
         found.AddRange(errors);
         found.AddRange(columns.Where(c => c.Column.IsText && row[c.Index].Number is not null).Select(c => Diagnostic.Warning(
-            "TK612", $"{c.Column.Name} '{row[c.Index].Text}' is held as a number, which drops zeros at either end; format the column as text", rowPlace with { Column = c.Column.Name })));
+            "TK612",
+            $"{c.Column.Name} '{row[c.Index].Text}' is held as a number, which drops zeros at either end; format the column as text",
+            rowPlace with { Column = c.Column.Name })));
         if (errors.Count > 0 || columns.Count(c => c.Column.IsRequired) < family.Columns.Count(c => c.IsRequired)) return null;
         found.AddRange(PartContradiction.Of(part).Select(c =>
             new Diagnostic(c.IsCertain ? "TK606" : "TK613", c.IsCertain ? Severity.Error : Severity.Warning, $"{part.Code}: {c.Message}", rowPlace)));
@@ -76,7 +81,8 @@ internal static partial class PartRows
         if (cell.IsEmpty) return column.IsRequired ? ("TK604", "is empty; fill it in") : null;
         var (value, problem) = column.Read(cell, mark);
         if (problem is not null) return ("TK604", problem);
-        if (column.PropertyName == nameof(Families.Part.Currency) && !CurrencyCode().IsMatch(cell.Text)) return ("TK604", "is no currency code; write its three letters, such as USD");
+        if (column.PropertyName == nameof(Families.Part.Currency) && !CurrencyCode().IsMatch(cell.Text))
+            return ("TK604", "is no currency code; write its three letters, such as USD");
         column.Set(part, value);
         return column.RangeProblem(part) is { } outside ? ("TK605", outside) : null;
     }

@@ -32,7 +32,8 @@ public sealed class CatalogStore : IDisposable
     public static Outcome<CatalogStore> Open(string path)
     {
         var place = new Place(Path.GetFileName(path));
-        if (!File.Exists(path)) return Outcome.None<CatalogStore>(Diagnostic.Error("TK601", "the catalogue file does not exist; check the path", place));
+        if (!File.Exists(path))
+            return Outcome.None<CatalogStore>(Diagnostic.Error("TK601", "the catalogue file does not exist; check the path", place));
         SqliteConnection? connection = null;
         try
         {
@@ -44,7 +45,8 @@ public sealed class CatalogStore : IDisposable
         catch (SqliteException e)
         {
             connection?.Dispose();
-            return Outcome.None<CatalogStore>(Diagnostic.Error("TK610", $"the catalogue file cannot be read ({e.Message.TrimEnd('.')}); import it again from its csv files", place));
+            return Outcome.None<CatalogStore>(Diagnostic.Error("TK610",
+                $"the catalogue file cannot be read ({e.Message.TrimEnd('.')}); import it again from its csv files", place));
         }
     }
 
@@ -55,7 +57,8 @@ public sealed class CatalogStore : IDisposable
         using var transaction = connection.BeginTransaction();
         foreach (var family in PartFamily.All) connection.Execute($"DELETE FROM {family.Name}", transaction: transaction);
         connection.Execute("DELETE FROM parts; DELETE FROM photometry", transaction: transaction);
-        foreach (var (file, bytes) in photometry) connection.Execute("INSERT INTO photometry (file, bytes) VALUES (@file, @bytes)", new { file, bytes }, transaction);
+        foreach (var (file, bytes) in photometry)
+            connection.Execute("INSERT INTO photometry (file, bytes) VALUES (@file, @bytes)", new { file, bytes }, transaction);
         foreach (var part in parts)
         {
             var family = PartFamily.Of(part);
@@ -88,7 +91,8 @@ public sealed class CatalogStore : IDisposable
             text.Append('\n');
         }
 
-        foreach (var (file, bytes) in Photometry()) text.Append(file).Append('\u001F').Append(Convert.ToHexStringLower(SHA256.HashData(bytes))).Append('\n');
+        foreach (var (file, bytes) in Photometry())
+            text.Append(file).Append('\u001F').Append(Convert.ToHexStringLower(SHA256.HashData(bytes))).Append('\n');
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
     }
 
@@ -121,15 +125,18 @@ public sealed class CatalogStore : IDisposable
 
     private static SqliteConnection Connect(string path, SqliteOpenMode mode)
     {
-        var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Mode = mode, ForeignKeys = true, Pooling = false }.ToString());
+        var text = new SqliteConnectionStringBuilder { DataSource = path, Mode = mode, ForeignKeys = true, Pooling = false };
+        var connection = new SqliteConnection(text.ToString());
         connection.Open();
         return connection;
     }
 
     private static string? Problem(SqliteConnection connection)
     {
-        if (connection.ExecuteScalar<int>("PRAGMA application_id") != Schema.ApplicationId) return "the file is no parts catalogue; import one from csv files";
-        if (connection.ExecuteScalar<string>("PRAGMA quick_check") is var check && check != "ok") return $"the catalogue file is damaged ({check}); import it again from its csv files";
+        if (connection.ExecuteScalar<int>("PRAGMA application_id") != Schema.ApplicationId)
+            return "the file is no parts catalogue; import one from csv files";
+        if (connection.ExecuteScalar<string>("PRAGMA quick_check") is var check && check != "ok")
+            return $"the catalogue file is damaged ({check}); import it again from its csv files";
         foreach (var family in PartFamily.All)
         {
             var known = connection.Query<string>("SELECT name FROM pragma_table_info(@Name)", new { family.Name }).ToHashSet(StringComparer.Ordinal);

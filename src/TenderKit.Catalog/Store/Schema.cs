@@ -11,11 +11,16 @@ internal static class Schema
     public static string Create => string.Join('\n', Statements());
 
     public static string Insert(PartFamily family) =>
-        $"INSERT INTO {family.Name} ({string.Join(", ", family.Columns.Select(c => c.Name))}) VALUES ({string.Join(", ", family.Columns.Select(c => "@" + c.Name))})";
+        $"INSERT INTO {family.Name} ({Names(family, c => c.Name)}) VALUES ({Names(family, c => "@" + c.Name)})";
 
     /// <summary>All rows as a person would write them in a csv file.</summary>
     public static string SelectForExport(PartFamily family) =>
-        $"SELECT {string.Join(", ", family.Columns.Select(c => c.IsYesNo ? $"CASE {c.Name} WHEN 1 THEN 'yes' ELSE 'no' END AS {c.Name}" : c.Name))} FROM {family.Name} ORDER BY code";
+        $"SELECT {Names(family, Exported)} FROM {family.Name} ORDER BY code";
+
+    private static string Exported(PartColumn column) =>
+        column.IsYesNo ? $"CASE {column.Name} WHEN 1 THEN 'yes' ELSE 'no' END AS {column.Name}" : column.Name;
+
+    private static string Names(PartFamily family, Func<PartColumn, string> name) => string.Join(", ", family.Columns.Select(name));
 
     private static IEnumerable<string> Statements()
     {
@@ -30,7 +35,8 @@ internal static class Schema
     {
         var definition = $"{column.Name} {column.SqlType}" + (column.IsNullable ? "" : " NOT NULL");
         if (column.IsYesNo) definition += $" CHECK ({column.Name} IN (0, 1))";
-        if (column.Choices.Count > 0 && !column.IsList) definition += $" CHECK ({column.Name} IN ({string.Join(", ", column.Choices.Select(c => $"'{c}'"))}))";
+        if (column.Choices.Count > 0 && !column.IsList)
+            definition += $" CHECK ({column.Name} IN ({string.Join(", ", column.Choices.Select(c => $"'{c}'"))}))";
         return column.PropertyName switch
         {
             nameof(Part.Code) => definition + " PRIMARY KEY REFERENCES parts (code)",

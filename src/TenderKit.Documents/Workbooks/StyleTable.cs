@@ -39,7 +39,7 @@ internal sealed class StyleTable
     private static (bool Bold, double SizePt, bool Faint) Font(Look look) => (look.Bold, look.SizePt, look.Faint);
 
     private static CellFormat CellFormat(Look look, List<string> formats, List<(bool, double, bool)> fonts) => new(
-        new Alignment { Horizontal = Horizontal(look.Side), Vertical = VerticalAlignmentValues.Top, Indent = look.Side == Side.Right ? 1u : null, WrapText = look.Wrap ? true : null },
+        new Alignment { Horizontal = Horizontal(look.Side), Vertical = VerticalAlignmentValues.Top, Indent = look.Side is Side.Right or Side.Left ? 1u : null, WrapText = look.Wrap ? true : null },
         new Protection { Locked = !look.IsInput })
     {
         NumberFormatId = look.Format == "General" ? 0 : FirstOwnFormat + (uint)formats.IndexOf(look.Format),

@@ -5,11 +5,13 @@ using TenderKit.Sizing.Basics;
 namespace TenderKit.Intake.Climate;
 
 /// <summary>The lines <c># key: value</c> or <c>key,value</c> of a climate file.</summary>
-internal sealed record ClimateSettings(string? Source, double? LowC, double? HighC)
+internal sealed record ClimateSettings(string? Source, double? LowC, double? HighC, double? LatitudeDegrees, double? LongitudeDegrees)
 {
+    private static readonly string[] Keys = ["source", "record_low_c", "record_high_c", "latitude", "longitude"];
+
     public static ClimateSettings Of(Table table, List<Diagnostic> found)
     {
-        var settings = new ClimateSettings(null, null, null);
+        var settings = new ClimateSettings(null, null, null, null, null);
         foreach (var row in table.Rows)
         {
             if (Line(row) is not { } line) continue;
@@ -18,6 +20,8 @@ internal sealed record ClimateSettings(string? Source, double? LowC, double? Hig
                 "source" => settings with { Source = line.Value },
                 "record_low_c" => settings with { LowC = Number(table, row[0].Row, line, found) },
                 "record_high_c" => settings with { HighC = Number(table, row[0].Row, line, found) },
+                "latitude" => settings with { LatitudeDegrees = Degrees(table, row[0].Row, line, 90, found) },
+                "longitude" => settings with { LongitudeDegrees = Degrees(table, row[0].Row, line, 180, found) },
                 _ => settings,
             };
         }
@@ -33,13 +37,21 @@ internal sealed record ClimateSettings(string? Source, double? LowC, double? Hig
         var text = cells[0].TrimStart('#', ' ');
         var colon = text.IndexOf(':');
         var key = Key(colon > 0 ? text[..colon] : text);
-        if (key is not ("source" or "record_low_c" or "record_high_c")) return cells[0].StartsWith('#') ? (key, "") : null;
+        if (!Keys.Contains(key)) return cells[0].StartsWith('#') ? (key, "") : null;
         var first = colon > 0 ? text[(colon + 1)..].Trim() : "";
         var value = string.Join(", ", cells.Skip(1).Prepend(first).Where(t => t.Length > 0));
         return value.Length == 0 ? (key + "?", "") : (key, value);
     }
 
     private static string Key(string text) => MonthNames.Plain(text).Replace(' ', '_');
+
+    private static double? Degrees(Table table, int row, (string Key, string Value) line, double limit, List<Diagnostic> found)
+    {
+        var value = Number(table, row, line, found);
+        if (value is null || Math.Abs(value.Value) <= limit) return value;
+        found.Add(Diagnostic.Error("TK134", FormattableString.Invariant($"{line.Key} {line.Value} is beyond {limit:0} degrees; write decimal degrees, south and west negative"), new Place(table.File, table.Sheet, row)));
+        return null;
+    }
 
     private static double? Number(Table table, int row, (string Key, string Value) line, List<Diagnostic> found)
     {

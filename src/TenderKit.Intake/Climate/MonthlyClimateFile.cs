@@ -9,24 +9,30 @@ namespace TenderKit.Intake.Climate;
 /// Reads the 12-month climate file. Layout: a heading row <c>month,irradiation_kwh_m2_day,t_mean_c,t_max_c,t_min_c</c> and one row per month,
 /// or the same turned round (a heading row of months, one row per quantity). The unit of irradiation stands in its heading:
 /// kWh/m2/day, Wh/m2/day, MJ/m2/day, or kWh/m2 or MJ/m2 a month. An annual row or column is left out.
-/// Lines <c># key: value</c> or <c>key,value</c> anywhere give <c>source</c>, <c>record_low_c</c> and <c>record_high_c</c>.
-/// Temperatures may be left out: they are then taken from the reference stations, and a note says so.
+/// Lines <c># key: value</c> or <c>key,value</c> anywhere give <c>source</c>, <c>record_low_c</c>, <c>record_high_c</c>, <c>latitude</c> and <c>longitude</c>.
+/// A csv climatology of the NASA POWER service is read as it comes.
+/// Temperatures may be left out where the place is known: they are then taken from the reference stations, and a note says so.
 /// </summary>
 public static class MonthlyClimateFile
 {
-    /// <summary>Reads one table for a place.</summary>
+    /// <summary>Reads one table.</summary>
+    /// <param name="latitudeDegrees">Latitude of the place, null where only the file may know it; the file's own goes first. Left at 0 in the result when unknown.</param>
+    /// <param name="longitudeDegrees">Longitude of the place, likewise.</param>
     /// <param name="recordMarginK">Where no record temperatures are given: this much beyond the coldest mean daily minimum and the hottest mean daily maximum, K.</param>
-    public static Outcome<MonthlyClimate> Read(Table table, double latitudeDegrees, double longitudeDegrees, double recordMarginK = 10)
+    public static Outcome<MonthlyClimate> Read(Table table, double? latitudeDegrees = null, double? longitudeDegrees = null, double recordMarginK = 10)
     {
-        Require.InRange(latitudeDegrees, -90, 90, nameof(latitudeDegrees));
-        Require.InRange(longitudeDegrees, -180, 180, nameof(longitudeDegrees));
+        if (latitudeDegrees is { } givenLatitude) Require.InRange(givenLatitude, -90, 90, nameof(latitudeDegrees));
+        if (longitudeDegrees is { } givenLongitude) Require.InRange(givenLongitude, -180, 180, nameof(longitudeDegrees));
         Require.NotNegative(recordMarginK, nameof(recordMarginK));
         var found = new List<Diagnostic>();
+        table = PowerClimatology.Normalised(table, found);
         var settings = ClimateSettings.Of(table, found);
         var columns = ClimateGrid.Read(table, found);
         if (columns is null || found.Any(d => d.Severity == Severity.Error)) return Outcome.None<MonthlyClimate>(found);
         var irradiation = columns[ClimateQuantity.Irradiation];
-        var (mean, max, min, stationKm) = Temperatures(table, columns, latitudeDegrees, longitudeDegrees, found);
+        var (latitude, longitude) = (settings.LatitudeDegrees ?? latitudeDegrees, settings.LongitudeDegrees ?? longitudeDegrees);
+        if (Temperatures(table, columns, latitude, longitude, found) is not { } temperatures) return Outcome.None<MonthlyClimate>(found);
+        var (mean, max, min, stationKm) = temperatures;
         if (settings.Source is null) found.Add(Diagnostic.Warning("TK137", "the climate file names no source: it is graded as unsourced; add a line '# source: who measured it and when'", new Place(table.File, table.Sheet)));
         if (settings.LowC is null || settings.HighC is null)
         {
@@ -36,8 +42,8 @@ public static class MonthlyClimateFile
 
         return Outcome.Of(
             new MonthlyClimate(
-                latitudeDegrees,
-                longitudeDegrees,
+                latitude ?? 0,
+                longitude ?? 0,
                 irradiation,
                 mean,
                 max,
@@ -51,15 +57,21 @@ public static class MonthlyClimateFile
             found);
     }
 
-    private static (ImmutableArray<double> Mean, ImmutableArray<double> Max, ImmutableArray<double> Min, double? StationKm) Temperatures(
-        Table table, SortedDictionary<ClimateQuantity, ImmutableArray<double>> columns, double latitudeDegrees, double longitudeDegrees, List<Diagnostic> found)
+    private static (ImmutableArray<double> Mean, ImmutableArray<double> Max, ImmutableArray<double> Min, double? StationKm)? Temperatures(
+        Table table, SortedDictionary<ClimateQuantity, ImmutableArray<double>> columns, double? latitudeDegrees, double? longitudeDegrees, List<Diagnostic> found)
     {
         var mean = Column(ClimateQuantity.MeanC);
         var max = Column(ClimateQuantity.DailyMaxC);
         var min = Column(ClimateQuantity.DailyMinC);
         if (max is { } hot && min is { } cold) return (mean ?? [.. hot.Zip(cold, (a, b) => (a + b) / 2)], hot, cold, null);
 
-        var near = ReferenceClimate.AirTemperature(latitudeDegrees, longitudeDegrees, ReferenceStations.Load());
+        if (latitudeDegrees is not { } latitude || longitudeDegrees is not { } longitude)
+        {
+            found.Add(Diagnostic.Error("TK139", "the file holds no daily maximum and minimum temperatures, nor the place to look them up for; add columns t_max_c and t_min_c, or lines '# latitude: -13.97' and '# longitude: 33.79'", new Place(table.File, table.Sheet)));
+            return null;
+        }
+
+        var near = ReferenceClimate.AirTemperature(latitude, longitude, ReferenceStations.Load());
         var shift = mean is { } own ? own.Zip(near.MeanC, (a, b) => a - b).ToImmutableArray() : [.. new double[12]];
         found.Add(Diagnostic.Note(
             "TK136", (mean is null ? "the file holds no daily maximum and minimum temperatures" : "the file holds mean temperatures only") + ": the rest is taken " + near.Source + "; add columns t_max_c and t_min_c", new Place(table.File, table.Sheet)));

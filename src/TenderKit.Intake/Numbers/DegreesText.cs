@@ -6,6 +6,8 @@ namespace TenderKit.Intake.Numbers;
 /// <summary>Latitude and longitude: decimal degrees, or degrees, minutes and seconds, with the hemisphere before or after.</summary>
 internal static partial class DegreesText
 {
+    private const string Hemispheres = "north|nord|norte|south|sud|sur|sul|east|este|est|leste|west|ouest|oeste|[nsewo]";
+
     private const string HowTo = "write decimal degrees such as 14.2508 or -4.25, or 14\u00B015'03\" N";
 
     public static NumberReading Read(string plain)
@@ -20,7 +22,8 @@ internal static partial class DegreesText
             return NumberReading.Failed("has decimals before its last part; " + HowTo);
         var size = degrees!.Value + (minutes ?? 0) / 60 + (seconds ?? 0) / 3600;
         var negative = match.Groups["sign"].Value == "-";
-        if (negative && hemisphere is 'N' or 'E') return NumberReading.Failed("has both a minus sign and a northern or eastern hemisphere; leave one out");
+        if (negative && hemisphere is 'N' or 'E')
+            return NumberReading.Failed("has both a minus sign and a northern or eastern hemisphere; leave one out");
         var value = negative || hemisphere is 'S' or 'W' ? -size : size;
         return new(value, value.ToString("0.######", CultureInfo.InvariantCulture) + " degrees", Hemisphere: hemisphere);
     }
@@ -40,7 +43,10 @@ internal static partial class DegreesText
 
     // no bare "s" for seconds: 14 30 15S would lose its hemisphere
     [GeneratedRegex(
-        @"^(?:(?<h1>north|nord|norte|south|sud|sur|sul|east|este|est|leste|west|ouest|oeste|[nsewo])\s*)?(?<sign>[+-])?\s*(?<d>\d{1,3}(?:[.,]\d+)?)\s*(?:\u00B0|degrees|deg|d|:)?\s*(?:(?<![\d.,])(?<m>\d{1,2}(?:[.,]\d+)?)\s*(?:''|'|min|m|:)?\s*(?:(?<![\d.,])(?<s>\d{1,2}(?:[.,]\d+)?)\s*(?:""|''|sec)?\s*)?)?(?<h2>north|nord|norte|south|sud|sur|sul|east|este|est|leste|west|ouest|oeste|[nsewo])?\.?$",
+        "^(?:(?<h1>" + Hemispheres + @")\s*)?(?<sign>[+-])?\s*(?<d>\d{1,3}(?:[.,]\d+)?)\s*(?:\u00B0|degrees|deg|d|:)?\s*"
+        + @"(?:(?<![\d.,])(?<m>\d{1,2}(?:[.,]\d+)?)\s*(?:''|'|min|m|:)?\s*"
+        + @"(?:(?<![\d.,])(?<s>\d{1,2}(?:[.,]\d+)?)\s*(?:""|''|sec)?\s*)?)?"
+        + "(?<h2>" + Hemispheres + @")?\.?$",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Pattern();
 }

@@ -9,7 +9,8 @@ namespace TenderKit.Intake.Numbers;
 /// <param name="Hemisphere">N, S, E or W where written.</param>
 /// <param name="Ambiguous">True when a comma may be a decimal mark or a thousands mark.</param>
 public readonly record struct NumberReading(
-    double? Value, string Understood, string? Note = null, string? Problem = null, string? Unit = null, char? Hemisphere = null, bool Ambiguous = false)
+    double? Value, string Understood, string? Note = null, string? Problem = null, string? Unit = null, char? Hemisphere = null,
+    bool Ambiguous = false)
 {
     internal static NumberReading Failed(string problem) => new(null, "", Problem: problem);
 }

@@ -103,7 +103,8 @@ public static class UnitSpellings
         }
 
         // MJ/m2 is not among the library's units: 1 kWh is 3.6 MJ
-        foreach (var spelling in "mj/m2 mj/m2/day mj/m2/d mj/m^2/day".Split(' ')) lines.Add((QuantityKind.Irradiation, spelling), new Line(1, 3.6, 0));
+        foreach (var spelling in "mj/m2 mj/m2/day mj/m2/d mj/m^2/day".Split(' '))
+            lines.Add((QuantityKind.Irradiation, spelling), new Line(1, 3.6, 0));
         return lines.ToFrozenDictionary();
     }
 

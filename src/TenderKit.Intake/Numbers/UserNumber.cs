@@ -24,7 +24,8 @@ public static partial class UserNumber
     {
         var plain = Spelling.Plain(text);
         if (plain.Length == 0) return NumberReading.Failed("is empty; write a number");
-        if (IsoDate().IsMatch(plain)) return NumberReading.Failed("is a date; the spreadsheet may have turned 5-6 into one: format the cell as text and write it again");
+        if (IsoDate().IsMatch(plain))
+            return NumberReading.Failed("is a date; the spreadsheet may have turned 5-6 into one: format the cell as text and write it again");
         var bare = Approximate().Replace(plain, "");
         var reading = kind switch
         {
@@ -34,7 +35,9 @@ public static partial class UserNumber
             QuantityKind.Hours when HoursAndMinutes(bare) is { } hours => hours,
             _ => Measured(bare, kind, mark, unit),
         };
-        return bare.Length == plain.Length || reading.Value is null ? reading : reading with { Note = Join("is approximate in the source", reading.Note) };
+        return bare.Length == plain.Length || reading.Value is null
+            ? reading
+            : reading with { Note = Join("is approximate in the source", reading.Note) };
     }
 
     /// <summary>Reads an amount of money exactly; a currency may stand before or after it.</summary>
@@ -50,7 +53,8 @@ public static partial class UserNumber
     }
 
     /// <summary>Reads a single length or a range such as <c>5-6 m</c>, ends included; one value gives two equal ends.</summary>
-    public static (NumberReading Low, NumberReading High) ReadRange(string text, QuantityKind kind, DecimalMark mark = DecimalMark.Unknown, string? unit = null)
+    public static (NumberReading Low, NumberReading High) ReadRange(string text, QuantityKind kind, DecimalMark mark = DecimalMark.Unknown,
+        string? unit = null)
     {
         var match = RangePattern().Match(Spelling.Plain(text));
         if (!match.Success) return (Read(text, kind, mark, unit), Read(text, kind, mark, unit));
@@ -65,7 +69,8 @@ public static partial class UserNumber
         if (!match.Success) return NumberReading.Failed("is not a number; " + HowTo(kind));
         var plain = PlainNumber.Read(match.Groups["n"].Value, mark, kind == QuantityKind.Count);
         if (plain.Invariant is null) return NumberReading.Failed("has marks that fit no number; " + HowTo(kind));
-        if (!double.TryParse(plain.Invariant + match.Groups["e"].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
+        if (!double.TryParse(plain.Invariant + match.Groups["e"].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
+            || !double.IsFinite(value))
             return NumberReading.Failed("is too large a number; " + HowTo(kind));
         var unit = match.Groups["u"].Value.Trim();
         return InBase(value, kind, unit.Length == 0 ? null : unit, headingUnit, AmbiguityNote(plain), plain.Ambiguous);
@@ -76,7 +81,9 @@ public static partial class UserNumber
         var spelling = unit ?? headingUnit;
         double? converted = spelling is null ? value : UnitSpellings.ToBase(value, kind, spelling);
         if (converted is not { } inBase)
-            return NumberReading.Failed(kind is QuantityKind.Number or QuantityKind.Money ? $"has '{spelling}' after the number; write the number alone" : $"has the unit '{spelling}', which is not read here; {HowTo(kind)}");
+            return NumberReading.Failed(kind is QuantityKind.Number or QuantityKind.Money
+                ? $"has '{spelling}' after the number; write the number alone"
+                : $"has the unit '{spelling}', which is not read here; {HowTo(kind)}");
         if (kind == QuantityKind.Count && inBase % 1 != 0) return NumberReading.Failed("is not a whole number; write whole pieces");
         if (kind == QuantityKind.Fraction && spelling is null && inBase > 1)
         {
@@ -96,7 +103,9 @@ public static partial class UserNumber
     }
 
     private static string Text(double value) =>
-        value != 0 && Math.Abs(value) < 1e-4 ? value.ToString("G4", CultureInfo.InvariantCulture) : value.ToString("0.######", CultureInfo.InvariantCulture);
+        value != 0 && Math.Abs(value) < 1e-4
+            ? value.ToString("G4", CultureInfo.InvariantCulture)
+            : value.ToString("0.######", CultureInfo.InvariantCulture);
 
     private static NumberReading? FeetAndInches(string text, DecimalMark mark)
     {

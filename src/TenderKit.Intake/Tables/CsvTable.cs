@@ -19,11 +19,13 @@ internal static class CsvTable
             throw new DamagedTableException("the file is a workbook under the name of a text file; rename it to .xlsx or .xls");
         var (text, encoding) = Text(bytes);
         var (delimiter, body) = Delimiter(text);
-        var found = encoding is null ? Array.Empty<Diagnostic>() : [Diagnostic.Note("TK106", $"read as {encoding}, since it is not UTF-8; check the accents", new Place(file))];
+        var found = encoding is null
+            ? Array.Empty<Diagnostic>()
+            : [Diagnostic.Note("TK106", $"read as {encoding}, since it is not UTF-8; check the accents", new Place(file))];
         return ([TableReader.Rectangle(file, null, Rows(body, delimiter))], found);
     }
 
-    /// <summary>The delimiter that gives the most lines the same number of fields, the widest first; an Excel <c>sep=</c> line decides and is taken off.</summary>
+    /// <summary>The delimiter that gives the most lines the same number of fields, the widest first; a first line <c>sep=;</c> decides and is taken off.</summary>
     internal static (char Delimiter, string Body) Delimiter(string text)
     {
         if (text.StartsWith("sep=", StringComparison.OrdinalIgnoreCase) && text.Length > 4 && text.IndexOf('\n') is var end and > 0)
@@ -94,7 +96,10 @@ internal static class CsvTable
         }
         catch (Exception e) when (e is CsvFormatException or CsvRecordTooLargeException or InvalidDataException)
         {
-            throw new DamagedTableException($"the text cannot be read as a table ({e.Message.TrimEnd('.')}); look for an unclosed quotation mark, or save it again as .csv or .xlsx", e);
+            throw new DamagedTableException(
+                $"the text cannot be read as a table ({e.Message.TrimEnd('.')}); "
+                + "look for an unclosed quotation mark, or save it again as .csv or .xlsx",
+                e);
         }
     }
 }

@@ -30,7 +30,8 @@ internal static class ErrorCells
     private static IEnumerable<(string Name, ZipArchiveEntry Part)> Sheets(ZipArchive zip)
     {
         if (zip.GetEntry("xl/workbook.xml") is not { } book || zip.GetEntry("xl/_rels/workbook.xml.rels") is not { } links) yield break;
-        var targets = Load(links).Descendants(Package + "Relationship").ToDictionary(e => (string)e.Attribute("Id")!, e => (string)e.Attribute("Target")!);
+        var targets = Load(links).Descendants(Package + "Relationship")
+            .ToDictionary(e => (string)e.Attribute("Id")!, e => (string)e.Attribute("Target")!);
         foreach (var sheet in Load(book).Descendants(Main + "sheet"))
         {
             if (!targets.TryGetValue((string?)sheet.Attribute(Link + "id") ?? "", out var target)) continue;

@@ -23,7 +23,9 @@ public static class TableReader
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return Outcome.None<TableFile>(
-                Diagnostic.Error("TK102", "the file cannot be opened: it may be open in another program, or you may lack the right to read it; close it and try again", place));
+                Diagnostic.Error("TK102",
+                    "the file cannot be opened: it may be open in another program, or you may lack the right to read it; close it and try again",
+                        place));
         }
     }
 
@@ -31,7 +33,8 @@ public static class TableReader
     public static Outcome<TableFile> Read(byte[] bytes, string fileName)
     {
         var place = new Place(fileName);
-        if (bytes.Length == 0) return Outcome.None<TableFile>(Diagnostic.Error("TK105", "the file is empty; save it again from the program that made it", place));
+        if (bytes.Length == 0)
+            return Outcome.None<TableFile>(Diagnostic.Error("TK105", "the file is empty; save it again from the program that made it", place));
         return Path.GetExtension(fileName).ToUpperInvariant() switch
         {
             ".CSV" or ".TSV" or ".TXT" => Tables(bytes, fileName, CsvTable.Read),
@@ -66,7 +69,8 @@ public static class TableReader
         return new Table(file, sheet, [.. padded]);
     }
 
-    private static Outcome<TableFile> Tables(byte[] bytes, string fileName, Func<byte[], string, (IEnumerable<Table> Tables, IEnumerable<Diagnostic> Found)> read)
+    private static Outcome<TableFile> Tables(byte[] bytes, string fileName, Func<byte[], string,
+        (IEnumerable<Table> Tables, IEnumerable<Diagnostic> Found)> read)
     {
         try
         {
@@ -74,7 +78,8 @@ public static class TableReader
             var file = new TableFile(fileName, [.. tables], Convert.ToHexStringLower(SHA256.HashData(bytes)));
             return file.Tables.Any(t => t.Rows.Length > 0)
                 ? Outcome.Of(file, found)
-                : Outcome.None<TableFile>(Diagnostic.Error("TK105", "the file holds no filled cell; check that the right file was saved", new Place(fileName)));
+                : Outcome.None<TableFile>(Diagnostic.Error("TK105", "the file holds no filled cell; check that the right file was saved",
+                    new Place(fileName)));
         }
         catch (DamagedTableException e)
         {

@@ -29,7 +29,10 @@ internal static class WorkbookTables
         catch (Exception e) when (e is not OutOfMemoryException)
         {
             // the reader meets damaged bytes with exceptions of many kinds, so none can be singled out
-            throw new DamagedTableException($"the workbook is damaged or of another kind than its name says ({e.Message.TrimEnd('.')}); open it in a spreadsheet program and save it again as .xlsx", e);
+            throw new DamagedTableException(
+                $"the workbook is damaged or of another kind than its name says ({e.Message.TrimEnd('.')}); "
+                + "open it in a spreadsheet program and save it again as .xlsx",
+                e);
         }
     }
 

@@ -64,7 +64,8 @@ public sealed record ReferenceStation(
 /// <param name="Seed">Seed of the random generator.</param>
 /// <param name="DayToDayCorrelation">Lag-one autocorrelation of the normal score of daily clearness, fraction.</param>
 /// <param name="YearToYearSpreadFraction">Standard deviation of one month's clearness from year to year, fraction of its mean.</param>
-public sealed record SequenceSettings(int YearCount, int Seed, double DayToDayCorrelation, double YearToYearSpreadFraction);
+/// <param name="Shape">Distribution of daily clearness.</param>
+public sealed record SequenceSettings(int YearCount, int Seed, double DayToDayCorrelation, double YearToYearSpreadFraction, ClearnessShape Shape = ClearnessShape.Saunier);
 
 /// <summary>Years of hours in local solar time, 365 days a year. Index = (year x 365 + day) x 24 + hour; hour h runs from h to h + 1.</summary>
 /// <param name="GlobalWhPerM2">Global horizontal irradiation of the hour, Wh/m2.</param>

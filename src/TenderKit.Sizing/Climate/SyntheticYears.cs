@@ -32,8 +32,8 @@ public static class SyntheticYears
         var clearness = NormalScores(settings);
         for (var month = 1; month <= 12; month++)
         {
-            new MonthOfYears(clearness, h0, month, settings.YearCount)
-                .Shape(climate.IrradiationKWhPerM2[month - 1] * cautiousFactor, settings.YearToYearSpreadFraction);
+            new MonthOfYears(clearness, h0, month, settings)
+                .Shape(climate.IrradiationKWhPerM2[month - 1] * cautiousFactor);
         }
 
         return new HourlyYears(
@@ -90,20 +90,26 @@ public static class SyntheticYears
     }
 
     /// <summary>One calendar month through all years: turns its normal scores into daily clearness.</summary>
-    private sealed class MonthOfYears(double[] values, double[] h0, int month, int yearCount)
+    private sealed class MonthOfYears(double[] values, double[] h0, int month, SequenceSettings settings)
     {
+        private readonly int yearCount = settings.YearCount;
         private readonly int first = MonthDays.FirstDayIndex(month);
         private readonly int count = MonthDays.Count(month);
 
-        public void Shape(double irradiationKWhPerM2, double spreadFraction)
+        public void Shape(double irradiationKWhPerM2)
         {
             var sky = 0.0;
             for (var d = first; d < first + count; d++) sky += h0[d];
-            var mean = sky > 0 ? irradiationKWhPerM2 * count / sky : 0;
-            mean = Math.Min(mean, ClearnessDistribution.HighestMeanClearness + 0.02);
-            var distribution = new ClearnessDistribution(mean);
+            var mean = sky > 0 ? Math.Min(irradiationKWhPerM2 * count / sky, ClearnessDistribution.HighestMeanClearness + 0.02) : 0;
+            if (mean <= 0)
+            {
+                for (var y = 0; y < yearCount; y++) foreach (var i in Days(y)) values[i] = 0;
+                return;
+            }
+
+            var distribution = ClearnessDistribution.Of(settings.Shape, mean);
             for (var y = 0; y < yearCount; y++) Draw(y, distribution);
-            var targets = Targets(mean, spreadFraction);
+            var targets = Targets(mean, settings.YearToYearSpreadFraction);
             for (var y = 0; y < yearCount; y++) Scale(y, targets[y]);
         }
 

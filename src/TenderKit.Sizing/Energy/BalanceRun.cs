@@ -28,6 +28,19 @@ internal sealed class BalanceRun
     private readonly double emptyV;
     private readonly double riseVPerWh;
     private readonly double shortWh;
+    private readonly double lampW;
+    private readonly double ownW;
+    private readonly double heatPerK;
+    private readonly double maximumPowerV;
+    private readonly double chargeA;
+    private readonly double converterEfficiency;
+    private readonly double chargeEfficiency;
+    private readonly double dischargeEfficiency;
+    private readonly double leastChargeAirC;
+    private readonly bool reconnects;
+    private readonly double taperWh;
+    private readonly double taperStepWh;
+    private readonly double absorptionH;
 
     // the store and what changes with the day
     private double storeWh;
@@ -74,6 +87,14 @@ internal sealed class BalanceRun
         emptyV = empty * battery.NominalVoltageV;
         riseVPerWh = rise * battery.NominalVoltageV / fullWh;
         shortWh = ShortFraction * Math.Max(system.LampInputW, 1e-3);
+        (lampW, ownW) = (system.LampInputW, control.OwnUseW);
+        (heatPerK, maximumPowerV) = (array.PowerCoefficientPerK, array.MaximumPowerVoltageV);
+        (chargeA, converterEfficiency, reconnects) = (control.ChargeCurrentA, control.Efficiency, control.ReconnectFraction > 0);
+        (chargeEfficiency, dischargeEfficiency) = (battery.ChargeEfficiency, battery.DischargeEfficiency);
+        leastChargeAirC = battery.LeastChargeC - battery.EnclosureRiseK;
+        absorptionH = battery.AbsorptionTimeH;
+        taperWh = TaperFraction * fullWh;
+        taperStepWh = (fullWh - taperWh) / absorptionH;
         unservedByMonth = new double[yearCount * 12];
         lowestByMonth = new double[yearCount * 12];
         darkNights = new bool[yearCount * MonthDays.DaysCount];
@@ -127,14 +148,13 @@ internal sealed class BalanceRun
         var burning = lamp.HourFraction.AsSpan(dayOfYear * 24, 24);
         var state = states.AsSpan(day * 24, 24);
         SetDay(air);
-        var (ownW, lampW) = (system.Control.OwnUseW, system.LampInputW);
         var (daySupply, dayDemand, unserved, least, most) = (0.0, 0.0, 0.0, storeWh, 0.0);
         var (darkMorning, darkEvening) = (false, false);
         for (var h = 0; h < 24; h++)
         {
             var asked = lampW * burning[h];
             var supplied = plane[h] > 0 ? ArrayWh(plane[h], air[h]) : 0;
-            var served = Step(supplied, ownW, asked, air[h]);
+            var served = Step(supplied, asked, air[h]);
             if (asked - served > shortWh)
             {
                 unserved += asked - served;
@@ -172,14 +192,13 @@ internal sealed class BalanceRun
     /// <summary>Energy of one hour at the controller's output, Wh; books what enters, the conversion loss and what the current limit refuses.</summary>
     private double ArrayWh(double planeWhPerM2, double airC)
     {
-        var array = system.Array;
-        var heat = 1 + array.PowerCoefficientPerK * (airC + cellRisePerWh * planeWhPerM2 - 25);
+        var heat = 1 + heatPerK * (airC + cellRisePerWh * planeWhPerM2 - 25);
         var greatest = Math.Max(0, powerPerWh * planeWhPerM2 * heat);
         var batteryV = emptyV + riseVPerWh * storeWh;
-        var limit = system.Control.ChargeCurrentA * batteryV;
-        if (!tracking) greatest = Math.Min(greatest, currentPerWh * planeWhPerM2 * batteryV * VoltageMatch(array.MaximumPowerVoltageV * heat, batteryV));
+        var limit = chargeA * batteryV;
+        if (!tracking) greatest = Math.Min(greatest, currentPerWh * planeWhPerM2 * batteryV * VoltageMatch(maximumPowerV * heat, batteryV));
         inWh += greatest;
-        var converted = greatest * system.Control.Efficiency;
+        var converted = greatest * converterEfficiency;
         lossesWh += greatest - converted;
         if (converted <= limit) return converted;
         dumpedWh += converted - limit;
@@ -192,36 +211,32 @@ internal sealed class BalanceRun
         : Math.Max(0, (VoltageReserveFactor * maximumPowerV - batteryV) / ((VoltageReserveFactor - 1) * maximumPowerV));
 
     /// <summary>One hour of use and charge; returns what the lamp got, Wh.</summary>
-    private double Step(double supplied, double own, double asked, double airC)
+    private double Step(double supplied, double asked, double airC)
     {
         var kept = storeWh * keepFactor;
         lossesWh += storeWh - kept;
         storeWh = kept;
         if (!connected && storeWh >= reconnectWh) connected = true;
         var lampNeed = connected ? asked : 0;
-        if (supplied >= own + lampNeed)
-        {
-            ownWh += own;
-            Charge(supplied - own - lampNeed, airC);
-            return lampNeed;
-        }
-
-        return Discharge(supplied, own, lampNeed);
+        if (supplied < ownW + lampNeed) return Discharge(supplied, lampNeed);
+        ownWh += ownW;
+        Charge(supplied - ownW - lampNeed, airC);
+        return lampNeed;
     }
 
-    private double Discharge(double supplied, double own, double lampNeed)
+    private double Discharge(double supplied, double lampNeed)
     {
-        var efficiency = system.Battery.DischargeEfficiency;
-        var ownDirect = Math.Min(own, supplied);
+        var efficiency = dischargeEfficiency;
+        var ownDirect = Math.Min(ownW, supplied);
         var lampDirect = Math.Min(lampNeed, supplied - ownDirect);
-        var ownDrawn = Math.Min(own - ownDirect, storeWh * efficiency);
+        var ownDrawn = Math.Min(ownW - ownDirect, storeWh * efficiency);
         Draw(ownDrawn / efficiency, ownDrawn);
         ownWh += ownDirect + ownDrawn;
         var lampDeficit = lampNeed - lampDirect;
         if (lampDeficit <= 0) return lampNeed;
         var lampDrawn = Math.Min(lampDeficit, Math.Max(0, storeWh - floorWh) * efficiency);
         Draw(lampDrawn / efficiency, lampDrawn);
-        if (lampDrawn < lampDeficit && system.Control.ReconnectFraction > 0) connected = false;
+        if (lampDrawn < lampDeficit && reconnects) connected = false;
         return lampDirect + lampDrawn;
     }
 
@@ -235,11 +250,10 @@ internal sealed class BalanceRun
     private void Charge(double surplus, double airC)
     {
         if (surplus <= 0) return;
-        var battery = system.Battery;
-        var room = airC + battery.EnclosureRiseK < battery.LeastChargeC ? 0 : Room();
-        var offered = surplus * battery.ChargeEfficiency;
+        var room = airC < leastChargeAirC ? 0 : Room();
+        var offered = surplus * chargeEfficiency;
         var stored = Math.Min(offered, room);
-        var taken = offered <= room ? surplus : room / battery.ChargeEfficiency;
+        var taken = offered <= room ? surplus : room / chargeEfficiency;
         storeWh += stored;
         lossesWh += taken - stored;
         dumpedWh += surplus - taken;
@@ -249,18 +263,14 @@ internal sealed class BalanceRun
     private double Room()
     {
         if (!leadAcid) return Math.Max(0, fullWh - storeWh);
-        var taperWh = TaperFraction * fullWh;
-        var hours = system.Battery.AbsorptionTimeH;
-        return storeWh < taperWh
-            ? taperWh - storeWh + (fullWh - taperWh) / hours
-            : (fullWh - storeWh) / hours;
+        return storeWh < taperWh ? taperWh - storeWh + taperStepWh : (fullWh - storeWh) / absorptionH;
     }
 
     private void CloseDay(int day, double daySupply, double dayDemand, double unserved, double least, double most)
     {
         var month = MonthDays.MonthOf(day % MonthDays.DaysCount) - 1;
         supply[month] += daySupply;
-        demand[month] += dayDemand + 24 * system.Control.OwnUseW;
+        demand[month] += dayDemand + 24 * ownW;
         demandWh += dayDemand;
         if (least < lowest[month]) lowest[month] = least;
         var slot = day / MonthDays.DaysCount * 12 + month;

@@ -46,7 +46,7 @@ public static class BillBuilder
             var schedule = TakeOff.Schedule(_design, _ledger);
             var kitPoles = TakeOff.PolesByKit(schedule, _ledger);
             var needs = _design.Kits.Where(k => kitPoles.Any(p => p.KitId == k.Id)).Select(k => (Kit: k, Needs: TakeOff.MakeUp(_design, k, _services))).ToArray();
-            var makeUp = needs.SelectMany(n => n.Needs.Select(need => Item(n.Kit, need))).ToImmutableArray();
+            var makeUp = needs.SelectMany(n => n.Needs.Select(need => (Rank: Rank(need.Part), Item: Item(n.Kit, need)))).OrderBy(m => m.Rank).Select(m => m.Item).ToImmutableArray();
             var parts = Ordered(needs.SelectMany(n => n.Needs).Select(n => n.Part));
             var lots = schedule.Select(s => s.Lot).Distinct().ToArray();
             var bills = lots.Select(lot => LotOf(lot, lots.Length == 1, schedule, kitPoles, makeUp, parts).Build()).ToImmutableArray();

@@ -45,6 +45,9 @@ internal static class BillNotices
     public static Diagnostic SlowDelivery(Part part, int deliveryDays) => Diagnostic.Warning(
         "TK708", FormattableString.Invariant($"{part.Code} takes {part.LeadTimeDays} days to come, the tender allows {deliveryDays} days to complete; find a quicker source or ask for more time"));
 
+    public static Diagnostic WrongUnit(ServiceRate rate, string[] units) => Diagnostic.Error(
+        "TK709", $"{rate.Code} prices {rate.Use} by '{rate.Unit}', but the bill measures that work in {string.Join(" or ", units)}; give its rate in that unit");
+
     /// <summary>What is worth saying about one part that the bill uses.</summary>
     public static IEnumerable<Diagnostic> OfPart(Part part, TenderHead head)
     {

@@ -48,8 +48,12 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
         return ([.. before, [contingency]], new LotSummary(input.Lot, [.. collections, closing], partsTotal, contingency.Amount, with, tax, total));
     }
 
+    /// <summary>Set-up once a lot or for every site, as its unit says; survey for every pole position.</summary>
     private IEnumerable<Draft> Preliminaries() =>
-        [.. Once(ServiceUse.SetUpSite), .. Services(ServiceUse.Survey).Select(s => new Draft(s, s.Description, new Literal(input.SiteCount), true))];
+    [
+        .. Services(ServiceUse.SetUpSite).Select(s => new Draft(s, s.Description, new Literal(s.Unit == "sum" ? 1 : input.SiteCount), true)),
+        .. Services(ServiceUse.Survey).Select(s => new Draft(s, s.Description, Poles(), true)),
+    ];
 
     private IEnumerable<Draft> Supply() =>
         input.Parts.Where(IsSupply).Where(Needed).Select(p => new Draft(p, PartWords.Describe(p), p is Cable ? WithWaste(Quantity(p)) : Quantity(p), false));

@@ -37,34 +37,66 @@ public static class PartWords
         _ => "No.",
     };
 
-    /// <summary>Catalogue description and key ratings.</summary>
+    /// <summary>Catalogue description, and the key ratings that it does not already state.</summary>
     public static string Describe(Part part)
     {
-        var ratings = Ratings(part);
-        return ratings.Length == 0 ? part.Description : part.Description + "; " + ratings;
+        var missing = Ratings(part).Where(r => !States(part.Description, r.Said)).Select(r => r.Words).ToArray();
+        return missing.Length == 0 ? part.Description : part.Description + "; " + string.Join(", ", missing);
     }
 
-    private static string Ratings(Part part) => part switch
+    /// <summary>Whether a text holds a phrase that is not part of a longer word or number: "15 W" is not stated by "115 W".</summary>
+    private static bool States(string text, string phrase)
     {
-        Luminaire p => Text($"{p.InputPowerW:0.#} W, {p.FluxLm:0} lm, {p.ColourTemperatureK} K, IP{p.IpCode}, IK{p.IkCode:00}, L80 at {p.LifeL80H:0} h"),
-        Module p => Text($"{p.RatedWp:0.#} Wp, Vmp {p.MaximumPowerV:0.0} V, Imp {p.MaximumPowerA:0.00} A, Voc {p.OpenCircuitV:0.0} V, {p.LengthM:0.00} m x {p.WidthM:0.00} m"),
-        Battery p => Text($"{p.NominalVoltageV:0.#} V, {p.RatedAh:0.#} Ah at C/{p.RatedHours:0.#}, {p.CyclesAtDepth:0} cycles at {p.CycleDepthFraction * 100:0} % depth"),
-        Controller p => Text($"{Kind(p.Kind)}, charge {p.RatedChargeA:0.#} A, load {p.RatedLoadA:0.#} A, system {Voltages(p)} V, array up to {p.MaxArrayV:0.#} V"),
-        Pole p => Text($"height {p.HeightM:0.0#} m, {p.BaseDiameterMm:0}/{p.TopDiameterMm:0} mm, wall {p.WallMm:0.0#} mm, yield {p.YieldMPa:0} MPa, zinc {p.ZincUm:0} um"),
-        FoundationSet p => Text($"{p.AnchorBoltCount} bolts M{p.AnchorBoltMm:0} x {p.AnchorBoltLengthMm:0} mm, for a block of {p.LengthM:0.00} m x {p.WidthM:0.00} m x {p.DepthM:0.00} m"),
-        Cable p => Text($"{p.Cores} x {p.CrossSectionMm2:0.#} mm2, {Insulation(p.Insulation)}"),
-        ProtectionDevice { RatedA: > 0 } p => Text($"{p.RatedA:0.#} A, {p.RatedV:0} V DC"),
-        ProtectionDevice { RatedV: > 0 } p => Text($"{p.RatedV:0} V DC"),
-        Enclosure p => Text($"usable volume {p.UsableVolumeL:0} l, up to {p.MaxContentKg:0} kg, IP{p.IpCode}"),
-        Bracket p => Text($"module area up to {p.MaxModuleAreaM2:0.00} m2, tilt {p.MinTiltDegrees:0} to {p.MaxTiltDegrees:0} degrees"),
-        _ => "",
+        for (var at = text.IndexOf(phrase, StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf(phrase, at + 1, StringComparison.OrdinalIgnoreCase))
+        {
+            var before = at == 0 ? ' ' : text[at - 1];
+            var after = at + phrase.Length == text.Length ? ' ' : text[at + phrase.Length];
+            if (!char.IsLetterOrDigit(before) && before != '.' && !char.IsLetterOrDigit(after)) return true;
+        }
+
+        return false;
+    }
+
+    private static Rating[] Ratings(Part part) => part switch
+    {
+        Luminaire p => [Of($"{p.InputPowerW:0.#} W"), Of($"{p.FluxLm:0} lm"), Of($"{p.ColourTemperatureK} K"), Of($"IP{p.IpCode}"), Of($"IK{p.IkCode:00}"), Of($"L80 at {p.LifeL80H:0} h")],
+        Module p => ModuleRatings(p),
+        Battery p => [Of($"{p.NominalVoltageV:0.#} V"), Of($"{p.RatedAh:0.#} Ah at C/{p.RatedHours:0.#}"), Of($"{p.CyclesAtDepth:0} cycles at {p.CycleDepthFraction * 100:0} % depth")],
+        Controller p => ControllerRatings(p),
+        Pole p => PoleRatings(p),
+        FoundationSet p => [Of($"{p.AnchorBoltCount} bolts"), Of($"M{p.AnchorBoltMm:0} x {p.AnchorBoltLengthMm:0} mm"), new(Text($"{p.LengthM:0.0#} x {p.WidthM:0.0#} x {p.DepthM:0.0#} m"), Text($"for a block {p.LengthM:0.0#} x {p.WidthM:0.0#} x {p.DepthM:0.0#} m"))],
+        Cable p => [Of($"{p.Cores} x {p.CrossSectionMm2:0.#} mm2"), p.Insulation == CableInsulation.Pvc70 ? new("PVC", "PVC, 70 degC") : new("cross-linked", "cross-linked, 90 degC")],
+        ProtectionDevice { RatedA: > 0 } p => [Of($"{p.RatedA:0.#} A"), new(Text($"{p.RatedV:0} V"), Text($"{p.RatedV:0} V DC"))],
+        ProtectionDevice { RatedV: > 0 } p => [new(Text($"{p.RatedV:0} V"), Text($"{p.RatedV:0} V DC"))],
+        Enclosure p => [Of($"usable volume {p.UsableVolumeL:0} l"), Of($"up to {p.MaxContentKg:0} kg"), Of($"IP{p.IpCode}")],
+        Bracket p => [new(Text($"up to {p.MaxModuleAreaM2:0.0#} m2"), Text($"module area up to {p.MaxModuleAreaM2:0.0#} m2")), Of($"tilt {p.MinTiltDegrees:0} to {p.MaxTiltDegrees:0} degrees")],
+        _ => [],
     };
 
-    private static string Kind(ControlKind kind) => kind == ControlKind.Tracking ? "maximum-power tracking" : "pulse-width control";
+    private static Rating[] ModuleRatings(Module p) =>
+    [
+        Of($"{p.RatedWp:0.#} Wp"), Of($"Vmp {p.MaximumPowerV:0.0} V"), Of($"Imp {p.MaximumPowerA:0.00} A"), Of($"Voc {p.OpenCircuitV:0.0} V"),
+        Of($"{p.LengthM * 1000:0} x {p.WidthM * 1000:0} mm"),
+    ];
 
-    private static string Voltages(Controller p) => string.Join("/", p.SystemVoltagesV.Select(v => v.ToString("0.#", CultureInfo.InvariantCulture)));
+    private static Rating[] ControllerRatings(Controller p) =>
+    [
+        p.Kind == ControlKind.Tracking ? new("tracking", "maximum-power tracking") : new("pulse-width", "pulse-width control"),
+        new(Text($"{p.RatedChargeA:0.#} A"), Text($"charge {p.RatedChargeA:0.#} A")), Of($"load {p.RatedLoadA:0.#} A"), new(Voltages(p), "system " + Voltages(p)), Of($"array up to {p.MaxArrayV:0.#} V"),
+    ];
 
-    private static string Insulation(CableInsulation insulation) => insulation == CableInsulation.Pvc70 ? "PVC, 70 degC" : "cross-linked, 90 degC";
+    private static Rating[] PoleRatings(Pole p) =>
+    [
+        new(Text($"{p.HeightM:0.##} m"), Text($"height {p.HeightM:0.##} m")), Of($"{p.BaseDiameterMm:0}/{p.TopDiameterMm:0} mm"), Of($"wall {p.WallMm:0.##} mm"),
+        new(Text($"S{p.YieldMPa:0}"), Text($"yield {p.YieldMPa:0} MPa")), Of($"zinc {p.ZincUm:0} um"),
+    ];
+
+    private static string Voltages(Controller p) => string.Join("/", p.SystemVoltagesV.Select(v => v.ToString("0.#", CultureInfo.InvariantCulture))) + " V";
+
+    private static Rating Of(FormattableString text) => new(Text(text), Text(text));
 
     private static string Text(FormattableString text) => FormattableString.Invariant(text);
+
+    /// <summary>A rating: what a description says when it already states it, and how to add it when not.</summary>
+    private sealed record Rating(string Said, string Words);
 }

@@ -18,7 +18,18 @@ internal sealed class ServicePick(PartsCatalog catalog, List<Diagnostic> diagnos
     {
         var rates = catalog.Services.Where(s => s.Use == use).OrderBy(s => s.UnitPrice).ThenBy(s => s.Code, StringComparer.Ordinal).ToArray();
         if (rates.Length == 0) diagnostics.Add(BillNotices.NoService(use));
+        if (rates.FirstOrDefault() is { } rate && !Units(use).Contains(rate.Unit)) diagnostics.Add(BillNotices.WrongUnit(rate, Units(use)));
         if (rates.Length > 1) diagnostics.Add(BillNotices.SeveralServices(use, rates));
         return rates.FirstOrDefault();
     }
+
+    /// <summary>Units in which the bill measures a use. A site set-up may be priced once a lot (sum) or for every site (No.).</summary>
+    private static string[] Units(ServiceUse use) => use switch
+    {
+        ServiceUse.SetUpSite or ServiceUse.Train or ServiceUse.Documents => ["sum", "No."],
+        ServiceUse.Excavate or ServiceUse.Concrete => ["m3"],
+        ServiceUse.Reinforcement => ["kg"],
+        ServiceUse.LayCable => ["m"],
+        _ => ["No.", "set"],
+    };
 }

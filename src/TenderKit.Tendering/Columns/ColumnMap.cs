@@ -27,7 +27,9 @@ public static class ColumnMap
         if (best < LeastColumns)
         {
             var wanted = string.Join(", ", meanings.Take(6).Select(m => m.Synonyms[0]));
-            return new(table, null, 1, [], [Diagnostic.Error("TK171", $"no row of headings was found in the first {RowsSearched} rows; add one with headings such as {wanted}", new Place(table.File, table.Sheet))]);
+            return new(table, null, 1, [],
+                [Diagnostic.Error("TK171", $"no row of headings was found in the first {RowsSearched} rows; add one with headings such as {wanted}",
+                    new Place(table.File, table.Sheet))]);
         }
 
         return Mapped(table, searched.First(r => r.Known >= Math.Max(LeastColumns, NearlyBest * best)).Index, meanings);
@@ -44,7 +46,8 @@ public static class ColumnMap
         var found = new List<Diagnostic>();
         var columns = headings.Select((heading, index) => Column(table, heading, index, next, meanings, found)).OfType<MappedColumn>().ToList();
         var place = new Place(table.File, table.Sheet, headerIndex + 1);
-        return new(table, headerIndex + 1, next + 1, [.. OneColumnEach(columns, place, found)], [.. found.Select(d => d with { Place = place with { Column = d.Place.Column } })]);
+        return new(table, headerIndex + 1, next + 1, [.. OneColumnEach(columns, place, found)],
+            [.. found.Select(d => d with { Place = place with { Column = d.Place.Column } })]);
     }
 
     /// <summary>Headings of one row; a second row below that names parts of a group, or units only, is joined to it.</summary>
@@ -65,12 +68,15 @@ public static class ColumnMap
     private static bool IsUnit(string text) =>
         Enum.GetValues<QuantityKind>().Any(k => UnitSpellings.IsKnown(k, text.Trim('(', ')', '[', ']')));
 
-    private static MappedColumn? Column(Table table, string heading, int index, int firstData, IReadOnlyList<ColumnMeaning> meanings, List<Diagnostic> found)
+    private static MappedColumn? Column(Table table, string heading, int index, int firstData, IReadOnlyList<ColumnMeaning> meanings,
+        List<Diagnostic> found)
     {
         var sample = table.Rows.Skip(firstData).Select(r => r[index].Text).FirstOrDefault(t => t.Length > 0) ?? "";
         if (heading.Length == 0)
         {
-            if (sample.Length > 0) found.Add(Diagnostic.Warning("TK175", $"column without heading is not read; its first cell is '{sample}'", At(Cell.ColumnName(index + 1))));
+            if (sample.Length > 0)
+                found.Add(Diagnostic.Warning("TK175", $"column without heading is not read; its first cell is '{sample}'",
+                    At(Cell.ColumnName(index + 1))));
             return null;
         }
 
@@ -84,7 +90,7 @@ public static class ColumnMap
 
         if (fits.Count > 1 && fits[0].Score < 1 && fits[0].Score - fits[1].Score < ScoreTie)
         {
-            found.Add(Diagnostic.Warning("TK174", $"heading '{heading}' could mean {fits[0].Meaning.Id} or {fits[1].Meaning.Id} and its column is not read; write '{fits[0].Meaning.Synonyms[0]}' or '{fits[1].Meaning.Synonyms[0]}'", At(heading)));
+            found.Add(Ambiguous(heading, fits[0].Meaning, fits[1].Meaning));
             return column;
         }
 
@@ -92,12 +98,21 @@ public static class ColumnMap
         return column with { Meaning = fits[0].Meaning, Unit = fits[0].Unit, Score = fits[0].Score };
     }
 
+    private static Diagnostic Ambiguous(string heading, ColumnMeaning one, ColumnMeaning other) => Diagnostic.Warning(
+        "TK174",
+        $"heading '{heading}' could mean {one.Id} or {other.Id} and its column is not read; write '{one.Synonyms[0]}' or '{other.Synonyms[0]}'",
+        At(heading));
+
     private static IEnumerable<Diagnostic> Remarks(string heading, HeadingFit fit)
     {
         if (fit.Score < 1)
-            yield return Diagnostic.Note("TK173", string.Create(CultureInfo.InvariantCulture, $"heading '{heading}' was taken as {fit.Meaning.Id} (likeness {fit.Score:0.00}); check it"), At(heading));
-        if (fit.UnknownUnit is { } unit && fit.Meaning.Kind != QuantityKind.Degrees)
-            yield return Diagnostic.Warning("TK176", $"'{unit}' in the heading '{heading}' is no unit known here; numbers are taken in {UnitSpellings.BaseSymbol(fit.Meaning.Kind!.Value)} unless a cell names its unit", At(heading));
+            yield return Diagnostic.Note("TK173",
+                string.Create(CultureInfo.InvariantCulture,
+                    $"heading '{heading}' was taken as {fit.Meaning.Id} (likeness {fit.Score:0.00}); check it"), At(heading));
+        if (fit is not { UnknownUnit: { } unit, Meaning.Kind: { } kind } || kind == QuantityKind.Degrees) yield break;
+        var taken = UnitSpellings.BaseSymbol(kind);
+        yield return Diagnostic.Warning(
+            "TK176", $"'{unit}' in the heading '{heading}' is no unit known here; numbers are taken in {taken} unless a cell names its unit", At(heading));
     }
 
     private static IEnumerable<MappedColumn> OneColumnEach(List<MappedColumn> columns, Place place, List<Diagnostic> found)
@@ -112,7 +127,10 @@ public static class ColumnMap
             }
 
             var used = kept[column.Meaning.Id];
-            found.Add(Diagnostic.Warning("TK172", $"headings '{used.Heading}' and '{column.Heading}' both mean {column.Meaning.Id}; '{used.Heading}' is read, '{column.Heading}' is not: rename or remove one", place with { Column = column.Heading }));
+            found.Add(Diagnostic.Warning(
+                "TK172",
+                $"'{used.Heading}' and '{column.Heading}' both mean {column.Meaning.Id}; the first is read, the second is not: rename or remove one",
+                place with { Column = column.Heading }));
             yield return column with { Meaning = null, Unit = null, Score = 0 };
         }
     }

@@ -68,7 +68,8 @@ public static partial class HeadingMatch
         if (heading == synonym) return 1;
         if (heading.Length == 0) return 0;
         var (shorter, longer) = (Math.Min(heading.Length, synonym.Length), Math.Max(heading.Length, synonym.Length));
-        if (shorter >= 4 && shorter >= LeastSpellingLikeness * longer && 1 - (Edits.Distance(heading, synonym) / longer) is >= LeastSpellingLikeness and var likeness) return likeness;
+        if (shorter >= 4 && shorter >= LeastSpellingLikeness * longer
+            && 1 - (Edits.Distance(heading, synonym) / longer) is >= LeastSpellingLikeness and var likeness) return likeness;
         var (words, wanted) = (heading.Split(' '), synonym.Split(' '));
         if (synonym.Length < 5 || !wanted.All(words.Contains)) return 0;
         return ContainedScore + (ContainedShare * wanted.Length / words.Length);

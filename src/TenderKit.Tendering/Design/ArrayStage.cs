@@ -94,6 +94,7 @@ public static class ArrayStage
         var chargeA = GreatestChargeA(option, rules);
         var coldV = ArrayVoltage.ColdOpenCircuitV(module.OpenCircuitV, module.VoltageCoefficientPerK, option.ModulesInSeries, climate.Monthly.RecordLowC);
         var hotV = module.MaximumPowerV * option.ModulesInSeries * (1 + (module.VoltageCoefficientPerK * (HotCellC(climate, module) - 25)));
+        yield return new Check("module.plausible", "Module", "rated power over area", Comparison.AtMost, rules["plausible.module"], module.RatedWp / (module.LengthM * module.WidthM), "W/m2", "design rule plausible.module", 0);
         yield return new Check("array.ratio", "Array", "rated power for the array-to-load ratio in the design month", Comparison.AtLeast, option.Hand.ArrayRatioWp, arrayWp, "Wp", "design rule energy.array_to_load; IEEE 1562", 0);
         yield return new Check("array.recovery", "Array", "rated power to refill an empty battery in time", Comparison.AtLeast, option.Hand.ArrayRecoveryWp, arrayWp, "Wp", "design rule energy.recovery_days", 0);
         yield return new Check("array.hot_voltage", "Array", "maximum-power voltage of a hot string", Comparison.AtLeast, bankV * rules["controller.charge_voltage"], hotV, "V", "design rule controller.charge_voltage", 1);

@@ -102,6 +102,7 @@ public static class BankStage
         var bankV = option.BankV;
         var lowestV = bankV * rules["controller.lowest_cell_fraction"];
         var hot = climate.Monthly.DailyMaxC.Max() + rules["battery.enclosure_rise"];
+        yield return new Check("battery.plausible", "Battery", "rated energy over weight", Comparison.AtMost, rules[PlausibleRule(option.Battery.Chemistry)], option.Battery.RatedWh / option.Battery.WeightKg, "Wh/kg", "design rule " + PlausibleRule(option.Battery.Chemistry), 0);
         yield return new Check("battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast, inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method");
         yield return new Check("battery.hot", "Battery", "highest operating temperature", Comparison.AtLeast, hot, option.Battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
         yield return new Check("battery.cold_charge", "Battery", "lowest charging temperature", Comparison.AtMost, climate.Monthly.DailyMinC.Min(), option.Battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
@@ -113,6 +114,9 @@ public static class BankStage
         yield return Check.YesNo("controller.disconnect", "Controller", "adjustable disconnect and reconnect", true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
         yield return new Check("controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast, hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
     }
+
+    private static string PlausibleRule(BatteryChemistry chemistry) =>
+        chemistry == BatteryChemistry.LithiumIronPhosphate ? "plausible.battery_lithium" : "plausible.battery_lead";
 
     private static int SchedulePartCount(LightingSchedule schedule) => Math.Max(1, schedule.Parts.Length + (schedule.RestLevelFraction > 0 ? 1 : 0));
 

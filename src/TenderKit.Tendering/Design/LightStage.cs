@@ -60,6 +60,7 @@ public static class LightStage
         [
             new Check("luminaire.ingress", "Luminaire", "ingress protection", Comparison.AtLeast, rules["luminaire.ip"], luminaire.IpCode, "IP", "design rule luminaire.ip; IEC 60529", 0),
             new Check("luminaire.ambient", "Luminaire", "highest ambient temperature", Comparison.AtLeast, climate.Monthly.RecordHighC + rules["luminaire.ambient_margin"], luminaire.MaxAmbientC, "degC", "record high of the site and design rule luminaire.ambient_margin", 0),
+            new Check("luminaire.plausible", "Luminaire", "flux over input power", Comparison.AtMost, rules["plausible.luminaire"], luminaire.FluxLm / luminaire.InputPowerW, "lm/W", "design rule plausible.luminaire", 0),
             new Check("luminaire.dimming", "Luminaire", "lowest level the driver reaches", Comparison.AtMost, least, luminaire.LeastLevelFraction, "", $"lighting schedule {site.Schedule.Name}"),
         ];
     }

@@ -57,7 +57,7 @@ public static class TenderDesigner
             if (!costs.CanPrice(part))
                 notes.Add(Diagnostic.Warning("TK631", $"{part.Code} is priced in {part.Currency}, for which the tender gives no exchange rate; it is left out"));
             else if (part.PriceValidUntil is { } until && until < issue)
-                notes.Add(Diagnostic.Note("TK632", $"the price of {part.Code} was valid until {until:yyyy-MM-dd}, before the issue date {issue:yyyy-MM-dd}; it is left out"));
+                notes.Add(Diagnostic.Note("TK632", FormattableString.Invariant($"the price of {part.Code} was valid until {until:yyyy-MM-dd}, before the issue date {issue:yyyy-MM-dd}; it is left out")));
             else
                 return true;
             return false;

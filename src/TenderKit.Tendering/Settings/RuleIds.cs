@@ -16,7 +16,8 @@ public static class RuleIds
         "battery.depth.LithiumIronPhosphate", "battery.end_of_life", "battery.enclosure_rise", "battery.reconnect", "battery.life_years", "battery.days_to_full",
         "wiring.drop_array", "wiring.drop_battery", "wiring.drop_lamp", "wiring.ambient", "wiring.slack", "wiring.box_height", "wiring.fuse_factor",
         "controller.charge_factor", "controller.load_factor", "controller.lowest_cell_fraction", "controller.charge_voltage",
-        "structure.wind_factor", "structure.steel_factor", "structure.deflection", "structure.overturning", "structure.concrete_weight",
+        "plausible.luminaire", "plausible.module", "plausible.battery_lead", "plausible.battery_lithium",
+        "structure.dynamic_factor", "structure.wind_factor", "structure.steel_factor", "structure.deflection", "structure.overturning", "structure.concrete_weight",
         "structure.module_force_coefficient", "structure.module_least_projection", "structure.box_force_coefficient", "structure.luminaire_force_coefficient",
     ];
 }

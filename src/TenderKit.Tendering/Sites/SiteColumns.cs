@@ -33,28 +33,67 @@ public static class SiteColumns
 
     public static readonly ImmutableArray<ColumnMeaning> All =
     [
-        ColumnMeaning.Of(Id, null, "site id|id|no|no.|nr|number|site|site no|site number|site code|code|ref|reference|item|item no|s no|sl no|serial number|n|numero|n°|no du site|code du site|num|ordre|no de sitio|codigo|codigo del sitio|item numero|num sitio|codigo do local"),
-        ColumnMeaning.Of(Name, null, "site name|name|location|place|village|street name|road name|name of road|name of site|name of street|description|nom|nom du site|lieu|localite|designation|nombre|nombre del sitio|lugar|ubicacion|localidad|descripcion|nome|nome do local|local|localidade|descricao|nom de la rue|nombre de la calle|nome da rua"),
+        ColumnMeaning.Of(Id, null,
+            "site id|id|no|no.|nr|number|site|site no|site number|site code|code|ref|reference|item|item no|s no|sl no|"
+            + "serial number|n|numero|n°|no du site|code du site|num|ordre|no de sitio|codigo|codigo del sitio|item numero|"
+            + "num sitio|codigo do local"),
+        ColumnMeaning.Of(Name, null,
+            "site name|name|location|place|village|street name|road name|name of road|name of site|name of street|description|"
+            + "nom|nom du site|lieu|localite|designation|nombre|nombre del sitio|lugar|ubicacion|localidad|descripcion|nome|"
+            + "nome do local|local|localidade|descricao|nom de la rue|nombre de la calle|nome da rua"),
         ColumnMeaning.Of(Latitude, QuantityKind.Degrees, "latitude|lat|latitud|gps latitude|gps lat|y|lat dd|decimal latitude"),
-        ColumnMeaning.Of(Longitude, QuantityKind.Degrees, "longitude|lon|long|lng|longitud|gps longitude|gps long|gps lon|x|long dd|decimal longitude"),
-        ColumnMeaning.Of(Coordinates, null, "coordinates|gps|gps coordinates|lat long|lat lon|latitude longitude|position|coordonnees|coordonnees gps|coordenadas|coordenadas gps"),
-        ColumnMeaning.Of(Kind, null, "kind|type|site type|type of site|kind of site|category|use|kind of place|type de site|genre|categorie|tipo|tipo de sitio|categoria|tipo de local"),
-        ColumnMeaning.Of(Length, QuantityKind.Length, "length|longitud|road length|site length|length of road|length of site|total length|longueur|longueur de la route|lineaire|longitud de la via|longitud del tramo|largo|longitud calle|comprimento|extensao|long side"),
-        ColumnMeaning.Of(Width, QuantityKind.Length, "width|road width|site width|width of road|carriageway width|lit width|breadth|largeur|largeur de la route|largeur chaussee|ancho|anchura|ancho de la via|ancho calle|largura|largura da via|short side"),
-        ColumnMeaning.Of(LightClass, null, "class|lighting class|light class|illumination class|classe|classe d eclairage|classe eclairage|clase|clase de alumbrado|clase de iluminacion|classe de iluminacao"),
-        ColumnMeaning.Of(AverageLux, QuantityKind.Illuminance, "average lux|average illuminance|average|lux|lux average|mean lux|eav|e av|em|average maintained illuminance|illuminance|required lux|eclairement moyen|eclairement|lux moyen|iluminancia media|iluminacion media|lux promedio|lux medio|iluminancia"),
-        ColumnMeaning.Of(MinimumLux, QuantityKind.Illuminance, "minimum lux|minimum illuminance|lux minimum|emin|e min|min lux|least lux|eclairement minimum|eclairement minimal|lux minimal|iluminancia minima|lux minimo|lux minima"),
+        ColumnMeaning.Of(Longitude, QuantityKind.Degrees,
+            "longitude|lon|long|lng|longitud|gps longitude|gps long|gps lon|x|long dd|decimal longitude"),
+        ColumnMeaning.Of(Coordinates, null,
+            "coordinates|gps|gps coordinates|lat long|lat lon|latitude longitude|position|coordonnees|coordonnees gps|"
+            + "coordenadas|coordenadas gps"),
+        ColumnMeaning.Of(Kind, null,
+            "kind|type|site type|type of site|kind of site|category|use|kind of place|type de site|genre|categorie|tipo|"
+            + "tipo de sitio|categoria|tipo de local"),
+        ColumnMeaning.Of(Length, QuantityKind.Length,
+            "length|longitud|road length|site length|length of road|length of site|total length|longueur|longueur de la route|"
+            + "lineaire|longitud de la via|longitud del tramo|largo|longitud calle|comprimento|extensao|long side"),
+        ColumnMeaning.Of(Width, QuantityKind.Length,
+            "width|road width|site width|width of road|carriageway width|lit width|breadth|largeur|largeur de la route|"
+            + "largeur chaussee|ancho|anchura|ancho de la via|ancho calle|largura|largura da via|short side"),
+        ColumnMeaning.Of(LightClass, null,
+            "class|lighting class|light class|illumination class|classe|classe d eclairage|classe eclairage|clase|"
+            + "clase de alumbrado|clase de iluminacion|classe de iluminacao"),
+        ColumnMeaning.Of(AverageLux, QuantityKind.Illuminance,
+            "average lux|average illuminance|average|lux|lux average|mean lux|eav|e av|em|average maintained illuminance|"
+            + "illuminance|required lux|eclairement moyen|eclairement|lux moyen|iluminancia media|iluminacion media|lux promedio|"
+            + "lux medio|iluminancia"),
+        ColumnMeaning.Of(MinimumLux, QuantityKind.Illuminance,
+            "minimum lux|minimum illuminance|lux minimum|emin|e min|min lux|least lux|eclairement minimum|eclairement minimal|"
+            + "lux minimal|iluminancia minima|lux minimo|lux minima"),
         ColumnMeaning.Of(Uniformity, QuantityKind.Fraction, "uniformity|overall uniformity|uo|u0|uniformite|uniformidad|uniformidade"),
-        ColumnMeaning.Of(Schedule, null, "schedule|lighting schedule|profile|operating schedule|lighting profile|burning schedule|horaire|programme|profil|programme d eclairage|horario|programa|perfil"),
-        ColumnMeaning.Of(Poles, QuantityKind.Count, "poles|number of poles|no of poles|pole count|nos of poles|qty poles|lights|number of lights|no of lights|number of lamps|nombre de poteaux|poteaux|nombre de mats|mats|nombre de lampadaires|lampadaires|postes|numero de postes|cantidad de postes|numero de luminarias|quantidade de postes"),
-        ColumnMeaning.Of(Arrangement, null, "arrangement|pole arrangement|layout|disposition|implantation|disposicion|disposicao|arranjo|sides"),
-        ColumnMeaning.Of(Shading, QuantityKind.Fraction, "shading|shade|shaded|shading loss|shadow|shading fraction|ombrage|ombre|masque|sombra|sombreado|sombreamento"),
-        ColumnMeaning.Of(MountingHeight, QuantityKind.Length, "mounting height|height|pole height|lamp height|light point height|hauteur|hauteur de feu|hauteur du mat|hauteur de montage|altura|altura de montaje|altura del poste|altura de montagem|altura do poste"),
-        ColumnMeaning.Of(Wind, QuantityKind.Speed, "wind|wind speed|basic wind speed|design wind speed|basic wind|vent|vitesse du vent|vitesse de vent|viento|velocidad del viento|vento|velocidade do vento"),
-        ColumnMeaning.Of(Terrain, null, "terrain|terrain category|exposure|categorie de terrain|rugosite|terreno|categoria de terreno|categoria de terreno"),
-        ColumnMeaning.Of(Soil, null, "soil|soil class|soil type|ground|sol|type de sol|classe de sol|suelo|tipo de suelo|solo|tipo de solo"),
+        ColumnMeaning.Of(Schedule, null,
+            "schedule|lighting schedule|profile|operating schedule|lighting profile|burning schedule|horaire|programme|profil|"
+            + "programme d eclairage|horario|programa|perfil"),
+        ColumnMeaning.Of(Poles, QuantityKind.Count,
+            "poles|number of poles|no of poles|pole count|nos of poles|qty poles|lights|number of lights|no of lights|"
+            + "number of lamps|nombre de poteaux|poteaux|nombre de mats|mats|nombre de lampadaires|lampadaires|postes|"
+            + "numero de postes|cantidad de postes|numero de luminarias|quantidade de postes"),
+        ColumnMeaning.Of(Arrangement, null,
+            "arrangement|pole arrangement|layout|disposition|implantation|disposicion|disposicao|arranjo|sides"),
+        ColumnMeaning.Of(Shading, QuantityKind.Fraction,
+            "shading|shade|shaded|shading loss|shadow|shading fraction|ombrage|ombre|masque|sombra|sombreado|sombreamento"),
+        ColumnMeaning.Of(MountingHeight, QuantityKind.Length,
+            "mounting height|height|pole height|lamp height|light point height|hauteur|hauteur de feu|hauteur du mat|"
+            + "hauteur de montage|altura|altura de montaje|altura del poste|altura de montagem|altura do poste"),
+        ColumnMeaning.Of(Wind, QuantityKind.Speed,
+            "wind|wind speed|basic wind speed|design wind speed|basic wind|vent|vitesse du vent|vitesse de vent|viento|"
+            + "velocidad del viento|vento|velocidade do vento"),
+        ColumnMeaning.Of(Terrain, null,
+            "terrain|terrain category|exposure|categorie de terrain|rugosite|terreno|categoria de terreno|categoria de terreno"),
+        ColumnMeaning.Of(Soil, null,
+            "soil|soil class|soil type|ground|sol|type de sol|classe de sol|suelo|tipo de suelo|solo|tipo de solo"),
         ColumnMeaning.Of(Lot, null, "lot|lot no|lot number|package|lote|no de lote|lot numero|tranche"),
-        ColumnMeaning.Of(ClimateFile, null, "climate file|climate|weather file|fichier climat|fichier climatique|archivo de clima|archivo climatico|ficheiro de clima|arquivo climatico"),
-        ColumnMeaning.Of(Remark, null, "remark|remarks|note|notes|comment|comments|observation|remarque|remarques|observations|commentaire|commentaires|observacion|observaciones|nota|notas|comentario|observacao|observacoes"),
+        ColumnMeaning.Of(ClimateFile, null,
+            "climate file|climate|weather file|fichier climat|fichier climatique|archivo de clima|archivo climatico|"
+            + "ficheiro de clima|arquivo climatico"),
+        ColumnMeaning.Of(Remark, null,
+            "remark|remarks|note|notes|comment|comments|observation|remarque|remarques|observations|commentaire|commentaires|"
+            + "observacion|observaciones|nota|notas|comentario|observacao|observacoes"),
     ];
 }

@@ -93,13 +93,16 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
 
     /// <summary>A word of an enumeration; null when empty or unknown.</summary>
     public T? Choice<T>(string meaning, Func<string, T?> find)
-        where T : struct, Enum => Choice(meaning, t => find(t) is { } v ? (object)v : null, v => v.ToString()!, Enum.GetNames<T>()) is T found ? found : null;
+        where T : struct, Enum =>
+            Choice(meaning, t => find(t) is { } v ? (object)v : null, v => v.ToString()!, Enum.GetNames<T>()) is T found ? found : null;
 
     public void Understood(string meaning, string understood) => echo.Add(new(Heading(meaning), Text(meaning), understood));
 
-    public void Error(string code, string meaning, string what) => diagnostics.Add(Diagnostic.Error(code, Message(meaning, what), Place(Heading(meaning))));
+    public void Error(string code, string meaning, string what) =>
+        diagnostics.Add(Diagnostic.Error(code, Message(meaning, what), Place(Heading(meaning))));
 
-    public void Warning(string code, string meaning, string what) => diagnostics.Add(Diagnostic.Warning(code, Message(meaning, what), Place(Heading(meaning))));
+    public void Warning(string code, string meaning, string what) =>
+        diagnostics.Add(Diagnostic.Warning(code, Message(meaning, what), Place(Heading(meaning))));
 
     public void Note(string code, string what) => diagnostics.Add(Diagnostic.Note(code, what, Place(null)));
 
@@ -114,7 +117,8 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
         if (reading.Value is not { } value || value < low || value > high)
         {
             var unit = UnitSpellings.BaseSymbol(kind);
-            Error("TK184", meaning, string.Create(CultureInfo.InvariantCulture, $"is {reading.Understood}, outside {low} to {high} {unit}").TrimEnd() + "; correct it, or write its unit");
+            Error("TK184", meaning, string.Create(CultureInfo.InvariantCulture, $"is {reading.Understood}, outside {low} to {high} {unit}")
+                .TrimEnd() + "; correct it, or write its unit");
             return null;
         }
 
@@ -141,7 +145,8 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
 
     private string Heading(string meaning) => mapping.Of(meaning)?.Heading ?? meaning;
 
-    private string Message(string meaning, string what) => IsFilled(meaning) ? $"{Heading(meaning)} '{Text(meaning)}' {what}" : $"{Heading(meaning)} {what}";
+    private string Message(string meaning, string what) =>
+        IsFilled(meaning) ? $"{Heading(meaning)} '{Text(meaning)}' {what}" : $"{Heading(meaning)} {what}";
 
     private Place Place(string? column) => new(mapping.Table.File, mapping.Table.Sheet, Row, column, SiteId.Length == 0 ? null : SiteId);
 

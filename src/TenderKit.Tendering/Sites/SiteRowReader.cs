@@ -12,6 +12,8 @@ namespace TenderKit.Tendering.Sites;
 /// <summary>Turns one row into a site; every cell is looked at even when an earlier one is wrong.</summary>
 internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string> classNames)
 {
+    private static readonly string[] SoilNames = [SoilClasses.Dense.Name, SoilClasses.Medium.Name, SoilClasses.Soft.Name];
+
     public Site? Read(SiteRow row)
     {
         var name = row.Echoed(SiteColumns.Name);
@@ -24,15 +26,18 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         var arrangement = row.Choice<Arrangement>(SiteColumns.Arrangement, SiteWords.ArrangementOf) ?? defaults.Arrangement;
         var shaded = row.Number(SiteColumns.Shading, QuantityKind.Fraction, 0, SiteLimits.GreatestShadedFraction) ?? defaults.ShadedFraction;
         var heights = row.IsFilled(SiteColumns.MountingHeight) ? row.Heights(SiteColumns.MountingHeight) : defaults.MountingHeightsM;
-        var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS) ?? defaults.BasicWindMPerS;
+        var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
+            ?? defaults.BasicWindMPerS;
         var terrain = row.Choice<Terrain>(SiteColumns.Terrain, SiteWords.TerrainOf) ?? defaults.Terrain;
         var (soil, soilStated) = Soil(row);
         var lot = Lot(row);
         var climate = row.Echoed(SiteColumns.ClimateFile);
         var remark = row.Echoed(SiteColumns.Remark);
-        if (row.HasErrors || target is null || schedule is null || heights is null || latitude is null || longitude is null || length is null || width is null) return null;
+        if (row.HasErrors || target is null || schedule is null || heights is null || latitude is null || longitude is null || length is null
+            || width is null) return null;
         return new Site(
-            row.SiteId, name, row.Row, latitude.Value, longitude.Value, kind, length.Value, width.Value, target, schedule, (int?)poles, arrangement, shaded, heights.Value,
+            row.SiteId, name, row.Row, latitude.Value, longitude.Value, kind, length.Value, width.Value, target, schedule, (int?)poles,
+            arrangement, shaded, heights.Value,
             wind, terrain, soil, soilStated, lot, climate.Length == 0 ? null : climate, remark);
     }
 
@@ -59,7 +64,8 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
             (latitudeText, longitudeText) = (pair.Groups["a"].Value, pair.Groups["b"].Value);
         }
 
-        if (latitudeText.Length == 0) row.Error("TK182", latitudeColumn, "is missing; the sun cannot be found without it: write decimal degrees such as 14.2508");
+        if (latitudeText.Length == 0)
+            row.Error("TK182", latitudeColumn, "is missing; the sun cannot be found without it: write decimal degrees such as 14.2508");
         if (longitudeText.Length == 0) row.Error("TK182", longitudeColumn, "is missing; write decimal degrees such as -4.2500");
         if (latitudeText.Length == 0 || longitudeText.Length == 0) return default;
         return row.Degrees(latitudeColumn, latitudeText) is { } latitude && row.Degrees(longitudeColumn, longitudeText) is { } longitude
@@ -67,10 +73,12 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
             : default;
     }
 
-    private static (double? Latitude, double? Longitude) Checked(SiteRow row, (string Column, NumberReading Reading) latitude, (string Column, NumberReading Reading) longitude)
+    private static (double? Latitude, double? Longitude) Checked(SiteRow row, (string Column, NumberReading Reading) latitude,
+        (string Column, NumberReading Reading) longitude)
     {
         var (lat, lon) = (latitude.Reading.Value!.Value, longitude.Reading.Value!.Value);
-        if (latitude.Reading.Hemisphere is 'E' or 'W' || longitude.Reading.Hemisphere is 'N' or 'S' || (Math.Abs(lat) > 90 && Math.Abs(lat) <= 180 && Math.Abs(lon) <= 90))
+        if (latitude.Reading.Hemisphere is 'E' or 'W' || longitude.Reading.Hemisphere is 'N' or 'S'
+            || (Math.Abs(lat) > 90 && Math.Abs(lat) <= 180 && Math.Abs(lon) <= 90))
             row.Error("TK188", latitude.Column, $"and longitude {longitude.Reading.Understood} look exchanged; exchange them");
         else if (Math.Abs(lat) > 90)
             row.Error("TK184", latitude.Column, $"is {latitude.Reading.Understood}, outside -90 to 90 degrees; correct it");
@@ -92,7 +100,8 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         if (!row.IsFilled(SiteColumns.Length)) row.Error("TK182", SiteColumns.Length, "is missing; write it in metres");
         var length = row.Number(SiteColumns.Length, QuantityKind.Length, SiteLimits.LeastLengthM, SiteLimits.GreatestLengthM);
         var widest = kind == SiteKind.Yard ? SiteLimits.GreatestLengthM : SiteLimits.GreatestStripWidthM;
-        if (row.IsFilled(SiteColumns.Width)) return Ordered(kind, length, row.Number(SiteColumns.Width, QuantityKind.Length, SiteLimits.LeastWidthM, widest));
+        if (row.IsFilled(SiteColumns.Width))
+            return Ordered(kind, length, row.Number(SiteColumns.Width, QuantityKind.Length, SiteLimits.LeastWidthM, widest));
         if (kind != SiteKind.Yard) return (length, defaults.WidthM);
         row.Error("TK182", SiteColumns.Width, "is missing; a yard needs both sides");
         return (length, null);
@@ -110,8 +119,10 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         var uniformity = row.Number(SiteColumns.Uniformity, QuantityKind.Fraction, 0, 1);
         if (average is { } lx) return OwnTarget(row, lx, minimum, uniformity, named);
         if (row.IsFilled(SiteColumns.LightClass) || row.IsFilled(SiteColumns.AverageLux)) return named;
-        if (minimum is not null || uniformity is not null) row.Error("TK182", SiteColumns.AverageLux, "is missing; a minimum or a uniformity needs the average beside it");
-        else if (defaults.Target is null) row.Error("TK182", SiteColumns.LightClass, "is missing and the tender states none; write a class such as P4, or the lux asked for");
+        if (minimum is not null || uniformity is not null)
+            row.Error("TK182", SiteColumns.AverageLux, "is missing; a minimum or a uniformity needs the average beside it");
+        else if (defaults.Target is null)
+            row.Error("TK182", SiteColumns.LightClass, "is missing and the tender states none; write a class such as P4, or the lux asked for");
         return defaults.Target;
     }
 
@@ -128,7 +139,8 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         if (row.IsFilled(SiteColumns.Schedule))
             return row.Choice(SiteColumns.Schedule, Find, s => s.Name, defaults.Schedules.Keys);
         if (Find(defaults.ScheduleName) is { } schedule) return schedule;
-        row.Error("TK182", SiteColumns.Schedule, $"is missing and the tender's schedule '{defaults.ScheduleName}' is not defined; define it or name one here");
+        row.Error("TK182", SiteColumns.Schedule,
+            $"is missing and the tender's schedule '{defaults.ScheduleName}' is not defined; define it or name one here");
         return null;
     }
 
@@ -142,7 +154,7 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
     {
         if (!row.IsFilled(SiteColumns.Soil)) return (defaults.Soil, defaults.SoilStated);
         if (!SiteWords.IsUnknown(row.Text(SiteColumns.Soil)))
-            return (row.Choice(SiteColumns.Soil, SiteWords.SoilOf, s => s.Name, [SoilClasses.Dense.Name, SoilClasses.Medium.Name, SoilClasses.Soft.Name]) ?? defaults.Soil, true);
+            return (row.Choice(SiteColumns.Soil, SiteWords.SoilOf, s => s.Name, SoilNames) ?? defaults.Soil, true);
         row.Understood(SiteColumns.Soil, SoilClasses.Soft.Name + ", the worst class");
         return (SoilClasses.Soft, false);
     }

@@ -9,14 +9,24 @@ namespace TenderKit.Tendering.Sites;
 internal static class SiteWords
 {
     private static readonly FrozenDictionary<string, SiteKind> Kinds = Table(
-        (SiteKind.Road, "road|street|main street|main road|highway|lane|avenue|access road|link road|ring road|route|rue|voie|piste|boulevard|chaussee|calle|carretera|via|camino principal|avenida|estrada|rua|rodovia"),
-        (SiteKind.Path, "path|footpath|school path|walkway|sidewalk|pedestrian|alley|track|cycle path|footway|stairs|sentier|chemin|trottoir|ruelle|allee|camino|sendero|vereda|acera|caminho|passeio|calcada|passagem"),
-        (SiteKind.Yard, "yard|market|market place|marketplace|landing|landing site|square|plaza|park|parking|car park|bus station|bus park|playground|compound|school yard|hospital|health centre|station|area|marche|place|cour|gare|debarcadere|parking lot|mercado|patio|parque|estacion|praca|feira|largo|desembarcadero|desembarcadouro"));
+        (SiteKind.Road,
+            "road|street|main street|main road|highway|lane|avenue|access road|link road|ring road|route|rue|voie|piste|"
+            + "boulevard|chaussee|calle|carretera|via|camino principal|avenida|estrada|rua|rodovia"),
+        (SiteKind.Path,
+            "path|footpath|school path|walkway|sidewalk|pedestrian|alley|track|cycle path|footway|stairs|sentier|chemin|"
+            + "trottoir|ruelle|allee|camino|sendero|vereda|acera|caminho|passeio|calcada|passagem"),
+        (SiteKind.Yard,
+            "yard|market|market place|marketplace|landing|landing site|square|plaza|park|parking|car park|bus station|bus park|"
+            + "playground|compound|school yard|hospital|health centre|station|area|marche|place|cour|gare|debarcadere|parking lot|"
+            + "mercado|patio|parque|estacion|praca|feira|largo|desembarcadero|desembarcadouro"));
 
     private static readonly FrozenDictionary<string, Arrangement> Arrangements = Table(
-        (Arrangement.SingleSided, "single sided|single|one side|one sided|singlesided|1|unilateral|unilaterale|un cote|un lado|unilateral um lado"),
+        (Arrangement.SingleSided,
+            "single sided|single|one side|one sided|singlesided|1|unilateral|unilaterale|un cote|un lado|unilateral um lado"),
         (Arrangement.Staggered, "staggered|zigzag|zig zag|quinconce|en quinconce|tresbolillo|al tresbolillo|alternada|alternado|alternate"),
-        (Arrangement.Opposite, "opposite|double sided|two sides|both sides|facing|2|bilateral|bilaterale|vis a vis|en vis a vis|dos lados|pareado|enfrentado|oposta|dois lados|face a face"));
+        (Arrangement.Opposite,
+            "opposite|double sided|two sides|both sides|facing|2|bilateral|bilaterale|vis a vis|en vis a vis|dos lados|pareado|"
+            + "enfrentado|oposta|dois lados|face a face"));
 
     private static readonly FrozenDictionary<string, Terrain> Terrains = Table(
         (Terrain.Zero, "0|zero|sea|coast|open sea"), (Terrain.I, "i|1|lake|flat"), (Terrain.II, "ii|2|open|open country|rural"),
@@ -36,10 +46,12 @@ internal static class SiteWords
 
     public static Terrain? TerrainOf(string text) => Find(Terrains, text.Replace("category", "", StringComparison.OrdinalIgnoreCase));
 
-    public static SoilClass? SoilOf(string text) => SoilClasses.Find(text) ?? (Soils.TryGetValue(HeadingMatch.Words(text), out var soil) ? soil : null);
+    public static SoilClass? SoilOf(string text) =>
+        SoilClasses.Find(text) ?? (Soils.TryGetValue(HeadingMatch.Words(text), out var soil) ? soil : null);
 
     /// <summary>Whether a soil is stated to be unknown; the worst class is taken then.</summary>
-    public static bool IsUnknown(string text) => HeadingMatch.Words(text) is "unknown" or "not known" or "tbd" or "inconnu" or "desconocido" or "desconhecido";
+    public static bool IsUnknown(string text) =>
+        HeadingMatch.Words(text) is "unknown" or "not known" or "tbd" or "inconnu" or "desconocido" or "desconhecido";
 
     public static bool IsTotal(string text) => TotalWords.Contains(HeadingMatch.Words(text));
 

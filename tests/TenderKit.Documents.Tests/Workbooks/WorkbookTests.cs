@@ -56,8 +56,8 @@ public class WorkbookTests
 
         Assert.Equal($"ROUND(D{row}*E{row},2)", WorkbookText.Formula(workbook, "Bill A", "F" + row));
         Assert.Null(WorkbookText.Formula(workbook, "Bill A", "E" + row));
-        Assert.Equal("Quantities!E8*Quantities!E23", WorkbookText.Formula(workbook, "Bill A", WorkbookText.Find(workbook, "Bill A", "A", "A.2.01", "D")));
-        Assert.Equal("Sites!J7", WorkbookText.Formula(workbook, "Quantities", "E8"));
+        Assert.Equal("Quantities!D8*Quantities!D11", WorkbookText.Formula(workbook, "Bill A", WorkbookText.Find(workbook, "Bill A", "A", "A.2.01", "D")));
+        Assert.Equal("Sites!J7", WorkbookText.Formula(workbook, "Quantities", "D8"));
         Assert.Equal("SUM(J7:J9)", WorkbookText.Formula(workbook, "Sites", "J10"));
         Assert.Equal("SUM(F9:F10)", WorkbookText.Formula(workbook, "Bill A", "F11"));
         var part = WorkbookText.Find(workbook, "Summary", "B", "Preliminaries", "");

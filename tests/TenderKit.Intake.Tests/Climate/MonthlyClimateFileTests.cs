@@ -125,6 +125,51 @@ public sealed class MonthlyClimateFileTests
     }
 
     [Fact]
+    public void Without_temperatures_and_place_the_file_is_refused_until_it_names_its_place()
+    {
+        var bare = string.Join('\n', Good.Split('\n').Select(l => l.StartsWith('#') ? l : string.Join(',', l.Split(',').Take(2))));
+        Assert.Equal("TK139", Assert.Single(MonthlyClimateFile.Read(TableOf(bare)).Diagnostics).Code);
+        var placed = MonthlyClimateFile.Read(TableOf("# latitude: -13.97\n# longitude: 33.79\n" + bare)).Value!;
+        Assert.Equal((-13.97, 33.79), (placed.LatitudeDegrees, placed.LongitudeDegrees));
+        Assert.Equal(Read(bare).Value!.MeanC.ToArray(), placed.MeanC.ToArray());
+        Assert.Equal(["TK134"], MonthlyClimateFile.Read(TableOf("# latitude: 1397\n" + Good)).Diagnostics.Select(d => d.Code));
+        Assert.NotNull(MonthlyClimateFile.Read(TableOf(Good)).Value);
+    }
+
+    // Layout of a csv answer of the NASA POWER service (read); the figures are invented
+    [Theory]
+    [InlineData("kW-hr/m^2/day", 1)]
+    [InlineData("MJ/m^2/day", 3.6)]
+    public void A_power_climatology_is_read_with_its_unit_and_place(string unit, double factor)
+    {
+        var sun = string.Join(',', new[] { 5.2, 5.3, 5.4, 5.6, 5.5, 5.2, 5.2, 5.9, 6.5, 6.7, 6.2, 5.4, 5.7 }.Select(h => (h * factor).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)));
+        var text = $"""
+            -BEGIN HEADER-
+            NASA/POWER Source Native Resolution Climatology in LST
+            20-year Meteorological and Solar Monthly & Annual Climatologies (January 2001 - December 2020)
+            Location: Latitude  -13.97   Longitude 33.79
+            The value for missing source data that cannot be computed or is outside of the sources availability range: -999
+            Parameter(s):
+            ALLSKY_SFC_SW_DWN     CERES SYN1deg All Sky Surface Shortwave Downward Irradiance ({unit})
+            T2M                   MERRA-2 Temperature at 2 Meters (C)
+            T2M_MAX               MERRA-2 Temperature at 2 Meters Maximum (C)
+            -END HEADER-
+            PARAMETER,JAN,FEB,MAR,APR,MAY,JUN,JUL,AUG,SEP,OCT,NOV,DEC,ANN
+            ALLSKY_SFC_SW_DWN,{sun}
+            T2M,22.5,22.4,22.2,21.1,18.9,16.8,16.5,18.4,21.6,24.1,24.2,23.0,21.0
+            T2M_MAX,31,31,31,30,29,28,28,31,34,36,35,32,36
+            """;
+        var outcome = MonthlyClimateFile.Read(TableOf(text));
+        Assert.Equal(["TK140", "TK136", "TK138"], outcome.Diagnostics.Select(d => d.Code));
+        var climate = outcome.Value!;
+        Assert.Equal(5.2, climate.IrradiationKWhPerM2[0], 0.002);
+        Assert.Equal(22.5, climate.MeanC[0]);
+        Assert.Equal((-13.97, 33.79), (climate.LatitudeDegrees, climate.LongitudeDegrees));
+        Assert.Equal(ClimateGrade.SuppliedWithSource, climate.Grade);
+        Assert.Contains("NASA POWER", climate.Source, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Mean_temperatures_alone_keep_the_daily_range_of_the_stations()
     {
         var text = string.Join('\n', Good.Split('\n').Select(l => l.StartsWith('#') ? l : string.Join(',', l.Split(',').Take(3))));
@@ -141,11 +186,10 @@ public sealed class MonthlyClimateFileTests
         Assert.Equal(ClimateGrade.SuppliedUnsourced, outcome.Value!.Grade);
     }
 
-    private static Outcome<MonthlyClimate> Read(string text)
-    {
-        var file = TableReader.Read(Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n")), "own.csv");
-        return MonthlyClimateFile.Read(Assert.Single(file.Value!.Tables), -13.97, 33.79);
-    }
+    private static Outcome<MonthlyClimate> Read(string text) => MonthlyClimateFile.Read(TableOf(text), -13.97, 33.79);
+
+    private static Table TableOf(string text) =>
+        Assert.Single(TableReader.Read(Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n")), "own.csv").Value!.Tables);
 
     private static string Scaled(string line, double factor)
     {

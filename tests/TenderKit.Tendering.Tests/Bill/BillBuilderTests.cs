@@ -64,16 +64,16 @@ public class BillBuilderTests
     [Fact]
     public void Collections_contingency_and_tax_lead_to_the_total()
     {
-        decimal[] partsOfLotA = [242611.59m, 1919889.09m, 393539.82m, 205395.41m, 156069.89m, 186435.60m, 73838.24m, 158888.98m];
+        decimal[] partsOfLotA = [237901.61m, 1919889.09m, 393539.82m, 205395.41m, 156069.89m, 186435.60m, 73838.24m, 158653.48m];
         var lotA = Bill.LotSummaries[0];
 
         Assert.Equal(partsOfLotA, lotA.Collections.Select(c => Values[c]));
-        Assert.Equal(3177779.64m, Values[lotA.PartsTotal]);
-        Assert.Equal(158888.98m, Values[lotA.Contingency]);
-        Assert.Equal(533866.98m, Values[lotA.Tax]);
-        Assert.Equal(3870535.60m, Values[Bill.Lots[0].Total]);
-        Assert.Equal(1574910.09m, Values[Bill.Lots[1].Total]);
-        Assert.Equal(5445445.69m, Values[Bill.GrandTotal]);
+        Assert.Equal(3173069.66m, Values[lotA.PartsTotal]);
+        Assert.Equal(158653.48m, Values[lotA.Contingency]);
+        Assert.Equal(533075.70m, Values[lotA.Tax]);
+        Assert.Equal(3864798.84m, Values[Bill.Lots[0].Total]);
+        Assert.Equal(1570129.47m, Values[Bill.Lots[1].Total]);
+        Assert.Equal(5434928.31m, Values[Bill.GrandTotal]);
     }
 
     [Theory]
@@ -112,7 +112,7 @@ public class BillBuilderTests
 
         Assert.True(more[Bill.GrandTotal] > Values[Bill.GrandTotal]);
         Assert.Equal(Values[Bill.Lots[0].Total], more[Bill.Lots[0].Total]);
-        Assert.Equal(Values[Bill.Parts[0].Collection], more[Bill.Parts[0].Collection]);
+        Assert.Equal(Values[Bill.Parts[5].Collection], more[Bill.Parts[5].Collection]);
         Assert.Equal(6m, more[Bill.Parts[1].Lines.Single(l => l.Lot == "B" && l.PartCode == "LUM-15").Quantity]);
     }
 
@@ -167,6 +167,24 @@ public class BillBuilderTests
 
         Assert.Contains(BillBuilder.Build(Design with { Catalog = without }).Diagnostics, d => d.Code == "TK702" && d.Severity == Severity.Error);
         Assert.Contains(BillBuilder.Build(Design with { Catalog = twice }).Diagnostics, d => d.Code == "TK703" && d.Severity == Severity.Warning);
+    }
+
+    [Fact]
+    public void A_service_in_a_unit_the_bill_does_not_measure_is_an_error()
+    {
+        var wrong = Design.Catalog with { Services = [.. Design.Catalog.Services.Select(s => s.Use == ServiceUse.Excavate ? s with { Unit = "No." } : s)] };
+
+        Assert.Contains(BillBuilder.Build(Design with { Catalog = wrong }).Diagnostics, d => d.Code == "TK709" && d.Severity == Severity.Error);
+    }
+
+    [Fact]
+    public void Site_set_up_follows_its_unit_once_a_lot_or_for_every_site()
+    {
+        var perSite = Design.Catalog with { Services = [.. Design.Catalog.Services.Select(s => s.Use == ServiceUse.SetUpSite ? s with { Unit = "No." } : s)] };
+        var bill = BillBuilder.Build(Design with { Catalog = perSite }).Value!;
+
+        Assert.Equal(1m, Values[Bill.Parts[0].Lines[0].Quantity]);
+        Assert.Equal(2m, LedgerValues.Evaluate(bill.Ledger)[bill.Parts[0].Lines[0].Quantity]);
     }
 
     [Fact]

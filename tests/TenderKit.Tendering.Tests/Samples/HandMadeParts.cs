@@ -59,7 +59,7 @@ public static class HandMadeParts
     public static readonly ImmutableArray<ServiceRate> Services =
     [
         Work("SRV-SETUP", "Site set-up: store, access, signs and guarding, clearing away", "sum", ServiceUse.SetUpSite, 185000m),
-        Work("SRV-SURVEY", "Survey and pegging of one site, with record sheet", "No.", ServiceUse.Survey, 6400m),
+        Work("SRV-SURVEY", "Survey and peg one pole position, with record sheet", "No.", ServiceUse.Survey, 640m),
         Work("SRV-EXC", "Excavate pole foundation by hand in soil, cart away surplus", "m3", ServiceUse.Excavate, 1450m),
         Work("SRV-CON", "Concrete grade C25/30 in pole foundation, with formwork and cure", "m3", ServiceUse.Concrete, 16900m),
         Work("SRV-REB", "Reinforcement, deformed bars, cut, bent and fixed", "kg", ServiceUse.Reinforcement, 185m),

@@ -10,7 +10,7 @@ internal static class DeliverySheet
     public static void Write(Book book, TenderDesign design, BillOfQuantities bill)
     {
         var sheet = book.Add("Delivery");
-        sheet.Columns(10, 58, 7, 12, 20, 13, 13);
+        sheet.Columns(10, 58, 7, 12, 24, 13, 13);
         var row = TitleBlock.Write(sheet, book, "Delivery and completion schedule", "Days count from the contract. Lead times are those quoted by the sources of supply.");
         sheet.Header(row, "Item", "Description", "Unit", ">Quantity", "Destination", ">Lead time, days", ">Latest, days");
         sheet.Repeat(row, row);
@@ -38,7 +38,7 @@ internal static class DeliverySheet
         sheet.Words(row, 2, line.Description, Look.Row);
         sheet.Words(row, 3, line.Unit, Look.RowCentre);
         sheet.Show(row, 4, line.Quantity, Look.Number(BillSheet.QuantityFormat(line)));
-        sheet.Words(row, 5, store, Look.Row);
+        sheet.Words(row, 5, store, Look.Row with { Side = Side.Left });
         if (leadDays > 0) sheet.Figure(row, 6, leadDays, Look.Whole);
         sheet.Figure(row, 7, latestDays, Look.Whole);
         sheet.Fill(row, 6, 6, Look.Row);

@@ -2,62 +2,26 @@ using TenderKit.Tendering.Bill;
 
 namespace TenderKit.Documents.Workbooks.Sheets;
 
-/// <summary>Quantity take-off: poles by lot and kit, allowances, and what one pole of each kit takes.</summary>
-internal static class QuantitySheet
+/// <summary>Quantity take-off: a column for each kit; poles by lot, what one pole takes, and the allowances.</summary>
+internal sealed class QuantitySheet(Sheet sheet, BillOfQuantities bill, string[] kits)
 {
-    private static readonly double[] ColumnWidths = [8, 16, 70, 8, 13];
+    private const int FirstKit = 4;
+
+    private int _row;
+
+    private int LastColumn => FirstKit + kits.Length - 1;
 
     /// <param name="allowances">Input cells that the quantities hang on.</param>
     public static void Write(Book book, BillOfQuantities bill, IReadOnlyCollection<KeyValuePair<string, CellId>> allowances)
     {
-        var sheet = book.Add("Quantities");
-        sheet.Columns(ColumnWidths);
-        var row = TitleBlock.Write(sheet, book, "Quantity take-off", "Quantity of an item in a lot = poles of each kit in the lot x what one pole of that kit takes.");
-        row = Poles(sheet, bill, row);
-        row = Allowances(sheet, allowances, row + 1);
-        MakeUp(sheet, bill, row + 1);
-    }
-
-    private static int Poles(Sheet sheet, BillOfQuantities bill, int row)
-    {
-        sheet.Words(row++, 1, "Poles by lot and kit", Look.Heading);
-        sheet.Header(row, "Kit", "Lot", "", "", ">Poles");
-        foreach (var kit in bill.KitPoles)
-        {
-            sheet.Words(++row, 1, kit.KitId, Look.Row);
-            sheet.Words(row, 2, kit.Lot, Look.Row);
-            sheet.Home(row, 5, kit.Poles, Look.Whole);
-            sheet.Fill(row, 3, 4, Look.Row);
-        }
-
-        return row + 1;
-    }
-
-    private static int Allowances(Sheet sheet, IReadOnlyCollection<KeyValuePair<string, CellId>> allowances, int row)
-    {
-        if (allowances.Count == 0) return row;
-        sheet.Words(row++, 1, "Allowances", Look.Heading);
-        foreach (var (name, cell) in allowances)
-        {
-            sheet.Paragraph(row, 1, 4, name, Look.Row);
-            sheet.Home(row++, 5, cell, FormatOf(cell));
-        }
-
-        return row;
-    }
-
-    private static void MakeUp(Sheet sheet, BillOfQuantities bill, int row)
-    {
-        sheet.Words(row++, 1, "Make-up of one pole", Look.Heading);
-        sheet.Header(row, "Kit", "Part", "Description", "Unit", ">Per pole");
-        foreach (var item in bill.MakeUp)
-        {
-            sheet.Words(++row, 1, item.KitId, Look.Row);
-            sheet.Words(row, 2, item.PartCode, Look.Row);
-            sheet.Words(row, 3, item.Description, Look.Row);
-            sheet.Words(row, 4, item.Unit, Look.RowCentre);
-            sheet.Home(row, 5, item.PerPole, Look.Number(item.Unit is "No." or "set" ? Look.WholeFormat : "#,##0.000"));
-        }
+        string[] kits = [.. bill.MakeUp.Select(m => m.KitId).Distinct()];
+        var sheet = book.Add("Quantities", landscape: kits.Length > 4);
+        sheet.Columns([14, 62, 7, .. Enumerable.Repeat(10.5, kits.Length)]);
+        var writer = new QuantitySheet(sheet, bill, kits) { _row = TitleBlock.Write(sheet, book, "Quantity take-off", "Quantity of an item in a lot = poles of each kit in the lot x what one pole of that kit takes.") };
+        writer.Kits();
+        writer.Poles();
+        writer.MakeUp();
+        writer.Allowances(allowances);
     }
 
     public static Look FormatOf(CellId input) => input.Name switch
@@ -66,4 +30,60 @@ internal static class QuantitySheet
         _ when input.Name.StartsWith("in.exchange", StringComparison.Ordinal) => Look.Number("#,##0.0000"),
         _ => Look.Percent,
     };
+
+    private void Kits()
+    {
+        sheet.Header(_row, ["Part", "Description", "Unit", .. kits.Select(k => ">" + k)]);
+        sheet.Repeat(_row, _row, FirstKit - 1);
+        _row++;
+    }
+
+    private void Poles()
+    {
+        Band("Poles by lot");
+        foreach (var lot in bill.KitPoles.GroupBy(k => k.Lot))
+        {
+            sheet.Words(_row, 2, lot.Key.Length == 0 ? "All sites" : TitleBlock.LotLabel(lot.Key), Look.Row);
+            sheet.Words(_row, 3, "No.", Look.RowCentre);
+            foreach (var kit in lot) sheet.Home(_row, ColumnOf(kit.KitId), kit.Poles, Look.Whole);
+            EndRow();
+        }
+    }
+
+    private void MakeUp()
+    {
+        Band("One pole takes");
+        foreach (var part in bill.MakeUp.GroupBy(m => m.PartCode))
+        {
+            var item = part.First();
+            sheet.Words(_row, 1, item.PartCode, Look.Row with { Wrap = false });
+            sheet.Words(_row, 2, item.Description, Look.Row);
+            sheet.Words(_row, 3, item.Unit, Look.RowCentre);
+            var look = item.Unit is "No." or "set" ? Look.Whole : Look.Number("#,##0.000");
+            foreach (var kit in part) sheet.Home(_row, ColumnOf(kit.KitId), kit.PerPole, look);
+            EndRow();
+        }
+    }
+
+    private void Allowances(IReadOnlyCollection<KeyValuePair<string, CellId>> allowances)
+    {
+        if (allowances.Count == 0) return;
+        Band("Allowances");
+        foreach (var (name, cell) in allowances)
+        {
+            sheet.Words(_row, 2, name, Look.Row);
+            sheet.Home(_row, FirstKit, cell, FormatOf(cell));
+            EndRow();
+        }
+    }
+
+    private void Band(string title)
+    {
+        sheet.Words(_row, 1, title, Look.Band with { Wrap = false });
+        sheet.Fill(_row++, 2, LastColumn, Look.Band);
+    }
+
+    private void EndRow() => sheet.Fill(_row++, 1, LastColumn, Look.Row);
+
+    private int ColumnOf(string kit) => FirstKit + Array.IndexOf(kits, kit);
 }

@@ -48,7 +48,7 @@ internal static class SiteSheet
         sheet.Words(row, 6, design.Site.Kind.ToString(), Look.Row);
         sheet.Figure(row, 7, design.Site.LengthM, Look.Whole);
         sheet.Figure(row, 8, design.Site.WidthM, Look.Number("#,##0.0"));
-        sheet.Words(row, 9, design.Site.SoilStated ? design.Site.Soil.Name : "not stated: provisional", Look.Row);
+        sheet.Words(row, 9, design.Site.SoilStated ? design.Site.Soil.Name : "not stated: provisional", Look.Row with { Side = Side.Left });
         sheet.Home(row, 10, line.Poles, Look.Whole);
     }
 
