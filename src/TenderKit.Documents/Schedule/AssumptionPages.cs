@@ -20,19 +20,12 @@ internal static class AssumptionPages
         yield return Climate(design);
         yield return new Heading(2, "Lighting schedules");
         yield return Schedules(design);
-        yield return new Heading(2, "Energy by month, and by hand beside the simulation");
-        yield return new Paragraph("For each kit the site with the least margin. The hand method is a check a reader can repeat; the simulation decides.") { KeepWithNext = true };
-        foreach (var site in design.Kits.Select(kit => Governing.OfEnergy(design, kit)))
-        {
-            yield return EnergyTables.Months(site);
-            yield return EnergyTables.HandBesideSimulation(site);
-        }
     }
 
     private static ItemList Methods() => new(
     [
         "Light: point by point over the grid of the road or yard, maintained values; the widest spacing that meets every limit of the class, then the lowest level that still meets it.",
-        "Energy: hour by hour over many synthetic years whose long-run monthly means are the climate of the site, with battery limits, disconnect and reconnect, own use and losses. A hand method stands beside it and decides nothing.",
+        "Energy: hour by hour over many synthetic years whose long-run monthly means are the climate of the site, with battery limits, disconnect and reconnect, own use and losses. A hand method stands beside it at each kit and decides nothing.",
         "Dark night: any hour with less light than asked. The upper 90 % bound of the mean number a year must not pass the number asked for.",
         "Autonomy: usable battery energy at end of life, in the coldest month, over the energy of the longest month's night.",
         "Structure: wind on shaft, module, luminaire and enclosure; stress of the shaft; overturning of the block. A screening calculation.",

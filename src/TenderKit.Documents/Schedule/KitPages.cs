@@ -25,8 +25,11 @@ internal static class KitPages
         yield return ComplianceTable.Of(kit);
         foreach (var block in Light(Governing.OfLight(design, kit), kit)) yield return block;
         foreach (var block in Connection(kit)) yield return block;
-        foreach (var block in Structure(Governing.OfStructure(design, kit), kit)) yield return block;
         foreach (var block in Energy(Governing.OfEnergy(design, kit), kit)) yield return block;
+        foreach (var block in Structure(Governing.OfStructure(design, kit), kit)) yield return block;
+        yield return new Heading(3, $"Energy by hand, kit {kit.Id}");
+        yield return new Paragraph("A check a reader can repeat, beside the simulation, which decides.") { KeepWithNext = true };
+        yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
     }
 
     private static Row OverviewRow(Kit kit)
@@ -73,6 +76,7 @@ internal static class KitPages
             + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate.") { KeepWithNext = true };
         var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
         yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest), $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, mean of each month; and the lowest month of {Figures.Number(site.Energy.Simulated.YearCount, 0)} simulated years.");
+        yield return EnergyTables.Months(site);
     }
 
     private static IEnumerable<Block> Structure(SiteDesign site, Kit kit)

@@ -37,10 +37,6 @@ public static class TechnicalSchedule
     {
         yield return new Heading(1, "Kits");
         if (design.Kits.IsEmpty) yield return new Paragraph("None.");
-        for (var i = 0; i < design.Kits.Length; i++)
-        {
-            if (i > 0) yield return new PageBreak();
-            foreach (var block in KitPages.Of(design, design.Kits[i])) yield return block;
-        }
+        foreach (var block in design.Kits.SelectMany(kit => KitPages.Of(design, kit))) yield return block;
     }
 }
