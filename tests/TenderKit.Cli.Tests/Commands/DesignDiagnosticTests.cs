@@ -21,7 +21,7 @@ public class DesignDiagnosticTests
     [Fact]
     public void TK230_no_luminaire_is_an_answer()
     {
-        using var folder = new TenderFolder().WithSites("S11").Change("sites.csv", "20,15,P4", "20,15,C0");
+        using var folder = new TenderFolder().WithSites("S01", "S11").Change("sites.csv", "1200,5,P4", "1200,25,C0");
         var run = folder.Bid();
         Assert.Equal(ExitCodes.SomethingUnmet, run.Code);
         Assert.Contains("TK230", run.Errors, StringComparison.Ordinal);
@@ -30,11 +30,11 @@ public class DesignDiagnosticTests
     [Fact]
     public void TK330_no_battery_is_an_answer_with_the_nearest_miss()
     {
-        using var folder = new TenderFolder().WithSites("S05").Change("tender.yaml", "autonomy_nights: 3", "autonomy_nights: 30");
+        using var folder = new TenderFolder().WithSites("S05").Change("tender.yaml", "reliability:", "rules_changed: { battery.enclosure_rise: 60 }\n\nreliability:");
         var run = folder.Bid();
         Assert.Equal(ExitCodes.SomethingUnmet, run.Code);
         Assert.Contains("TK330", run.Errors, StringComparison.Ordinal);
-        Assert.Contains("required at least 30.00 nights", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("required at least 93 degC", run.Errors, StringComparison.Ordinal);
     }
 
     [Fact]
