@@ -53,11 +53,11 @@ internal static class KitPages
         var layout = site.Light.Layout is { } road
             ? $"{Words.Of(road.Arrangement)}, spacing {Figures.Number(road.SpacingM, 1)} m, mounting height {Figures.Number(road.MountingHeightM, 2)} m, overhang {Figures.Number(road.OverhangM, 2)} m, tilt {Figures.Short(road.TiltDegrees)}°"
             : site.Light.Yard is { } yard
-                ? $"{Figures.Number(yard.PolesPerSide, 0)} poles on {(yard.BothSides ? "each long side" : "one long side")}, mounting height {Figures.Number(yard.MountingHeightM, 2)} m, overhang {Figures.Number(yard.OverhangM, 2)} m, tilt {Figures.Short(yard.TiltDegrees)}°"
+                ? $"{Figures.Count(yard.PolesPerSide, "pole", "poles")} on {(yard.BothSides ? "each long side" : "one long side")}, mounting height {Figures.Number(yard.MountingHeightM, 2)} m, overhang {Figures.Number(yard.OverhangM, 2)} m, tilt {Figures.Short(yard.TiltDegrees)}°"
                 : "";
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
-            + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; what stops a wider spacing: {site.Light.GoverningLimit}.") { KeepWithNext = true };
+            + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; governed by: {site.Light.GoverningLimit}.") { KeepWithNext = true };
         if (!LightField.CanDraw(site.Light.Result))
         {
             yield return new Paragraph($"No picture: the grid of {Figures.Number(site.Light.Result.PointsAlong, 0)} by {Figures.Number(site.Light.Result.PointsAcross, 0)} points cannot be drawn.");
