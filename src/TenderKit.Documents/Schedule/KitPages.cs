@@ -57,7 +57,8 @@ internal static class KitPages
                 : "";
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
-            + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; governed by: {site.Light.GoverningLimit}.") { KeepWithNext = true };
+            + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; governed by: {site.Light.GoverningLimit}.")
+        { KeepWithNext = true };
         if (!LightField.CanDraw(site.Light.Result))
         {
             yield return new Paragraph($"No picture: the grid of {Figures.Number(site.Light.Result.PointsAlong, 0)} by {Figures.Number(site.Light.Result.PointsAcross, 0)} points cannot be drawn.");
@@ -73,7 +74,8 @@ internal static class KitPages
         yield return new Heading(3, $"Energy, kit {site.KitId}");
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
-            + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate.") { KeepWithNext = true };
+            + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate.")
+        { KeepWithNext = true };
         var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
         yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest), $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, mean of each month; and the lowest month of {Figures.Number(site.Energy.Simulated.YearCount, 0)} simulated years.");
         yield return EnergyTables.Months(site);
@@ -87,7 +89,8 @@ internal static class KitPages
             $"At site {site.Site.Id}: basic wind {Figures.Short(site.Site.BasicWindMPerS)} m/s, peak pressure {Figures.Number(site.Structure.PeakPressureNPerM2, 0)} N/m², shear at the base {Figures.Number(load.BaseShearN, 0)} N, "
             + $"moment {Figures.Number(load.BaseMomentNm, 0)} Nm, head moves {Figures.Number(load.HeadDeflectionM * 1000, 0)} mm; soil {site.Site.Soil.Name}{(site.Site.SoilStated ? "" : " (not stated, worst class taken)")}; "
             + $"safety against overturning {Figures.Number(block.OverturningSafetyFactor, 2)}, ground pressure {Figures.Number(block.GroundPressureKPa, 0)} kPa, concrete {Figures.Number(block.ConcreteM3, 2)} m³. "
-            + "Screening calculation: to be checked and signed by a licensed structural engineer under the local code.") { KeepWithNext = true };
+            + "Screening calculation: to be checked and signed by a licensed structural engineer under the local code.")
+        { KeepWithNext = true };
         var elevation = new PoleElevation(Elevation(site));
         yield return new Figure(PoleElevation.HeightPt, elevation.Draw, $"Elevation of one pole of kit {kit.Id}, to scale; arm and module drawn in one plane.");
     }

@@ -93,7 +93,17 @@ public static class BillBuilder
 
         private static int Rank(Part part) => part switch
         {
-            Module => 0, Luminaire => 1, Battery => 2, Controller => 3, Enclosure => 4, Bracket => 5, Pole => 6, FoundationSet => 7, Cable => 8, ProtectionDevice => 9, _ => 10,
+            Module => 0,
+            Luminaire => 1,
+            Battery => 2,
+            Controller => 3,
+            Enclosure => 4,
+            Bracket => 5,
+            Pole => 6,
+            FoundationSet => 7,
+            Cable => 8,
+            ProtectionDevice => 9,
+            _ => 10,
         };
 
         private static bool IsFamily(string name) => PartWords.SpareFamilies.Contains(name.Trim(), StringComparer.OrdinalIgnoreCase) || name.Trim().ToUpperInvariant() is

@@ -57,7 +57,13 @@ public sealed class HandMethodTests
     {
         var result = HandMethod.Size(Plain with
         {
-            ArrayDeratingFactor = 0.9 * 0.98, ChargeEfficiency = 0.9, DischargeEfficiency = 0.95, EndOfLifeFraction = 0.8, TemperatureFactor = 0.9, UsableDepthFraction = 0.5, AutonomyNights = 3,
+            ArrayDeratingFactor = 0.9 * 0.98,
+            ChargeEfficiency = 0.9,
+            DischargeEfficiency = 0.95,
+            EndOfLifeFraction = 0.8,
+            TemperatureFactor = 0.9,
+            UsableDepthFraction = 0.5,
+            AutonomyNights = 3,
         });
         Assert.Equal(240 / 5.0 / (0.9 * 0.98 * 0.9 * 0.95), result.ArrayRatioWp, 1e-9);
         Assert.Equal(3 * 240 / (0.8 * 0.9 * 0.5 * 0.95), result.BatteryRatedWh, 1e-9);
