@@ -23,16 +23,18 @@ internal sealed class ConnectionDiagram(PoleParts parts)
         Across(g, module, controller, Find("module", "array", "panel"), 3);
         Across(g, controller, lamp, Find("lumin", "lamp"), 4);
         Down(g, controller, battery, Find("battery"), 2);
-        DrawPart(g, module, Counted(parts.ModuleCount, "Module", "Modules"), parts.Module.Code, parts.ModuleCount > 1 ? $"{parts.ModulesInSeries} in series" : "");
+        DrawPart(g, module, Counted(parts.ModuleCount, "Module", "Modules"), parts.Module.Code, Series(parts.ModuleCount, parts.ModulesInSeries));
         DrawPart(g, controller, "Controller", parts.Controller.Code, "");
         DrawPart(g, lamp, "Luminaire", parts.Luminaire.Code, "");
-        DrawPart(g, battery, Counted(parts.BatteryCount, "Battery", "Batteries"), parts.Battery.Code, parts.BatteryCount > 1 ? $"{parts.BatteriesInSeries} in series" : "");
+        DrawPart(g, battery, Counted(parts.BatteryCount, "Battery", "Batteries"), parts.Battery.Code, Series(parts.BatteryCount, parts.BatteriesInSeries));
         DrawEarth(g, new XPoint(module.Left + 28, module.Bottom));
     }
 
     private static XRect Box(XRect area, double x, double y) => new(area.Left + x, area.Top + y, BoxWidthPt, BoxHeightPt);
 
     private static string Counted(int count, string one, string many) => count == 1 ? one : $"{count} {many.ToLowerInvariant()}";
+
+    private static string Series(int count, int inSeries) => count > 1 ? $"{inSeries} in series" : "";
 
     private Circuit? Find(params string[] words) => parts.Circuits.FirstOrDefault(c => words.Any(w => c.Name.Contains(w, StringComparison.OrdinalIgnoreCase)));
 
@@ -46,7 +48,8 @@ internal sealed class ConnectionDiagram(PoleParts parts)
 
     private static void DrawEnclosure(XGraphics g, XRect controller, XRect battery)
     {
-        g.DrawRectangle(Ink.Dashed(Ink.ThinPt, Ink.Mid, 3, 2), controller.Left - 10, controller.Top - 12, BoxWidthPt + 20, battery.Bottom - controller.Top + 22);
+        var outline = new XRect(controller.Left - 10, controller.Top - 12, BoxWidthPt + 20, battery.Bottom - controller.Top + 22);
+        g.DrawRectangle(Ink.Dashed(Ink.ThinPt, Ink.Mid, 3, 2), outline);
         Pencil.Text(g, "enclosure", Pencil.QuietLabel, controller.Left - 7, battery.Bottom + 5.5);
     }
 
@@ -72,7 +75,8 @@ internal sealed class ConnectionDiagram(PoleParts parts)
         if (circuit.Fuse is { } fuse) Fuse(g, x, middle, upright: true, fuse, x + 66, middle + 5, Anchor.Start);
     }
 
-    private static string Cable(Circuit circuit) => $"{Figures.Short(circuit.Cable.Cores)} × {Figures.Short(circuit.Cable.CrossSectionMm2)} mm², {Figures.Number(circuit.LengthM, 1)} m";
+    private static string Cable(Circuit circuit) => $"{Figures.Short(circuit.Cable.Cores)} × {Figures.Short(circuit.Cable.CrossSectionMm2)} mm², "
+        + $"{Figures.Number(circuit.LengthM, 1)} m";
 
     private static void Fuse(XGraphics g, double x, double y, bool upright, ProtectionDevice fuse, double textX, double textY, Anchor anchor)
     {

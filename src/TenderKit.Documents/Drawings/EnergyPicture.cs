@@ -33,7 +33,8 @@ internal static class EnergyPicture
     private static void DrawMonth(XGraphics g, Axes axes, int month, EnergyResult energy)
     {
         var demandTop = axes.Y(energy.MonthlyDemandWhPerDay[month]);
-        g.DrawRectangle(Ink.Pen(Ink.HairPt, Ink.Dark), Ink.Fill(Ink.Light), axes.X(month + 0.25), demandTop, axes.X(0.5) - axes.X(0), axes.Area.Bottom - demandTop);
+        g.DrawRectangle(Ink.Pen(Ink.HairPt, Ink.Dark), Ink.Fill(Ink.Light), axes.X(month + 0.25), demandTop, axes.X(0.5) - axes.X(0),
+            axes.Area.Bottom - demandTop);
         Pencil.Text(g, Figures.MonthShort(month + 1), Pencil.QuietLabel, axes.X(month + 0.5), axes.Area.Bottom + 8, Anchor.Middle);
     }
 
@@ -49,9 +50,14 @@ internal static class EnergyPicture
         var states = energy.WorstMonthStates;
         var days = Math.Max(1, states.Length / 24);
         var axes = new Axes(area, 0, days * 24, 0, 1);
-        Pencil.Text(g, $"State of charge, %, in the worst month simulated: {Figures.Month(energy.WorstMonth)} of year {Figures.Number(energy.WorstMonthYear, 0)}", Pencil.StrongLabel, area.Left - MarginPt, area.Top - 11);
+        Pencil.Text(g, $"State of charge, %, in the worst month simulated: {Figures.Month(energy.WorstMonth)} of year "
+            + $"{Figures.Number(energy.WorstMonthYear, 0)}", Pencil.StrongLabel, area.Left - MarginPt, area.Top - 11);
         axes.DrawLevels(g, 0.25, v => Figures.Number(v * 100, 0));
-        for (var day = 5; day <= days; day += 5) Pencil.Text(g, Figures.Number(day, 0), Pencil.QuietLabel, axes.X((day - 0.5) * 24), area.Bottom + 8, Anchor.Middle);
+        for (var day = 5; day <= days; day += 5)
+        {
+            Pencil.Text(g, Figures.Number(day, 0), Pencil.QuietLabel, axes.X((day - 0.5) * 24), area.Bottom + 8, Anchor.Middle);
+        }
+
         Pencil.Text(g, "day", Pencil.QuietLabel, area.Left, area.Bottom + 8);
         g.DrawLine(Ink.Dashed(Ink.ThinPt, Ink.Black, 3, 2), area.Left, axes.Y(lowestAllowedFraction), area.Right, axes.Y(lowestAllowedFraction));
         Pencil.Text(g, $"disconnect {Figures.Number(lowestAllowedFraction * 100, 0)} %", Pencil.Label, area.Right + 6, axes.Y(lowestAllowedFraction));
@@ -66,6 +72,7 @@ internal static class EnergyPicture
         var at = axes.At(energy.WorstMonthStates.IndexOf(lowest), lowest);
         g.DrawEllipse(Ink.Pen(Ink.FirmPt), Ink.Fill(1), at.X - 2, at.Y - 2, 4, 4);
         var onRight = at.X > axes.Area.Right - 60;
-        Pencil.Text(g, $"lowest {Figures.Number(lowest * 100, 0)} %", Pencil.Label, at.X + (onRight ? -5 : 5), at.Y + 7, onRight ? Anchor.End : Anchor.Start, whiteGround: true);
+        var (x, anchor) = onRight ? (at.X - 5, Anchor.End) : (at.X + 5, Anchor.Start);
+        Pencil.Text(g, $"lowest {Figures.Number(lowest * 100, 0)} %", Pencil.Label, x, at.Y + 7, anchor, whiteGround: true);
     }
 }

@@ -28,7 +28,8 @@ internal sealed class LightPicture
     public LightPicture(LightSolution light, double armReachM)
     {
         (_light, _armReachM, _field) = (light, armReachM, new LightField(light.Result));
-        _beyondM = Math.Max(0.4, LightPoles.Of(light, armReachM).Select(p => Math.Max(_field.Ys[0] - p.FootYM, p.FootYM - _field.Ys[^1])).DefaultIfEmpty(0).Max()) + 0.4;
+        _beyondM = Math.Max(0.4, LightPoles.Of(light, armReachM).Select(p => Math.Max(_field.Ys[0] - p.FootYM, p.FootYM - _field.Ys[^1])).DefaultIfEmpty(0)
+            .Max()) + 0.4;
         _scalePt = Math.Min((Paper.MeasurePt - LeftPt - RightPt) / LengthM, GreatestPlanPt / (WidthM + (2 * _beyondM)));
         Widened = Math.Max(1, (int)Math.Ceiling(LeastPlanPt / (WidthM * _scalePt)));
         _acrossPt = _scalePt * Widened;
@@ -60,9 +61,11 @@ internal sealed class LightPicture
     private void DrawFigures(XGraphics g, XRect area)
     {
         var r = _light.Result;
-        var text = $"Average {Figures.Number(r.AverageLx, 2)} lx    minimum {Figures.Number(r.MinimumLx, 2)} lx (ringed)    maximum {Figures.Number(r.MaximumLx, 2)} lx    Uo {Figures.Number(r.OverallUniformity, 2)}    level {Figures.Percent(_light.LevelFraction)}";
+        var text = $"Average {Figures.Number(r.AverageLx, 2)} lx    minimum {Figures.Number(r.MinimumLx, 2)} lx (ringed)    maximum "
+            + $"{Figures.Number(r.MaximumLx, 2)} lx    Uo {Figures.Number(r.OverallUniformity, 2)}    level {Figures.Percent(_light.LevelFraction)}";
         Pencil.Text(g, text, Pencil.StrongLabel, area.Left, area.Top + 5);
-        Pencil.Text(g, "Values in lx. Dashed line: the grid average." + (Widened > 1 ? $" Width drawn {Widened} times wider." : ""), Pencil.QuietLabel, area.Left, area.Top + 15);
+        Pencil.Text(g, "Values in lx. Dashed line: the grid average." + (Widened > 1 ? $" Width drawn {Widened} times wider." : ""), Pencil.QuietLabel,
+            area.Left, area.Top + 15);
     }
 
     private void DrawBands(XGraphics g, Axes axes)
@@ -85,7 +88,11 @@ internal sealed class LightPicture
     private List<(List<XPoint> Line, string Text)> DrawContourLines(XGraphics g, Axes axes)
     {
         var labels = new List<(List<XPoint> Line, string Text)>();
-        foreach (var level in Contours.Levels(_light.Result.MinimumLx, _light.Result.MaximumLx)) DrawContour(g, axes, level, Ink.Pen(Ink.ThinPt, Ink.Mid), Figures.Short(level), labels);
+        foreach (var level in Contours.Levels(_light.Result.MinimumLx, _light.Result.MaximumLx))
+        {
+            DrawContour(g, axes, level, Ink.Pen(Ink.ThinPt, Ink.Mid), Figures.Short(level), labels);
+        }
+
         DrawContour(g, axes, _light.Result.AverageLx, Ink.Dashed(Ink.FirmPt, Ink.Black, 3, 1.6), "", labels);
         return labels;
     }
@@ -100,13 +107,15 @@ internal sealed class LightPicture
     /// <summary>Writes a contour's value where the contour is farthest from other writing.</summary>
     private static void DrawLabel(XGraphics g, XRect plan, List<XPoint> line, string text, List<XPoint> taken)
     {
-        var at = line.MaxBy(p => Math.Min(Room(p, taken), 3 * Math.Min(Math.Min(p.X - plan.Left, plan.Right - p.X), Math.Min(p.Y - plan.Top, plan.Bottom - p.Y))));
+        var at = line.MaxBy(p => Math.Min(Room(p, taken), 3 * Math.Min(Math.Min(p.X - plan.Left, plan.Right - p.X),
+            Math.Min(p.Y - plan.Top, plan.Bottom - p.Y))));
         Pencil.Text(g, text, Pencil.Label, at.X, at.Y, Anchor.Middle, whiteGround: true);
         taken.Add(at);
     }
 
     /// <summary>Distance to the nearest writing, counting height double since words are wider than tall.</summary>
-    private static double Room(XPoint p, List<XPoint> taken) => taken.Select(t => Math.Sqrt(((p.X - t.X) * (p.X - t.X)) + (4 * (p.Y - t.Y) * (p.Y - t.Y)))).DefaultIfEmpty(1000).Min();
+    private static double Room(XPoint p, List<XPoint> taken) => taken.Select(t => Math.Sqrt(((p.X - t.X) * (p.X - t.X)) + (4 * (p.Y - t.Y) * (p.Y - t.Y))))
+        .DefaultIfEmpty(1000).Min();
 
     private List<XPoint> DrawPoints(XGraphics g, Axes axes)
     {

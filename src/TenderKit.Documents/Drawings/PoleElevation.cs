@@ -68,10 +68,12 @@ internal sealed class PoleElevation(ElevationFacts facts)
     {
         XPoint[] shaft =
         [
-            axes.At(-facts.BaseDiameterM / 2, 0), axes.At(facts.BaseDiameterM / 2, 0), axes.At(facts.TopDiameterM / 2, facts.PoleHeightM), axes.At(-facts.TopDiameterM / 2, facts.PoleHeightM),
+            axes.At(-facts.BaseDiameterM / 2, 0), axes.At(facts.BaseDiameterM / 2, 0), axes.At(facts.TopDiameterM / 2, facts.PoleHeightM),
+                axes.At(-facts.TopDiameterM / 2, facts.PoleHeightM),
         ];
         g.DrawPolygon(Ink.Pen(Ink.ThinPt), Ink.Fill(1), shaft, XFillMode.Winding);
-        var box = new XRect(axes.At(-EnclosureWidthM / 2, facts.EnclosureHeightM + (EnclosureTallM / 2)), axes.At(EnclosureWidthM / 2, facts.EnclosureHeightM - (EnclosureTallM / 2)));
+        var box = new XRect(axes.At(-EnclosureWidthM / 2, facts.EnclosureHeightM + (EnclosureTallM / 2)),
+            axes.At(EnclosureWidthM / 2, facts.EnclosureHeightM - (EnclosureTallM / 2)));
         g.DrawRectangle(Ink.Pen(Ink.ThinPt), Ink.Fill(Ink.Tint), box);
     }
 
@@ -80,7 +82,8 @@ internal sealed class PoleElevation(ElevationFacts facts)
         var rise = Math.Tan(facts.ArmTiltDegrees * Math.PI / 180);
         var root = facts.LuminaireHeightM - (facts.ArmReachM * rise);
         g.DrawLine(Ink.Pen(1.4), axes.At(0, root), axes.At(facts.ArmReachM, facts.LuminaireHeightM));
-        g.DrawLine(Ink.Pen(3.4), axes.At(Math.Max(0, facts.ArmReachM - 0.28), facts.LuminaireHeightM - (0.28 * rise)), axes.At(facts.ArmReachM + 0.28, facts.LuminaireHeightM + (0.28 * rise)));
+        g.DrawLine(Ink.Pen(3.4), axes.At(Math.Max(0, facts.ArmReachM - 0.28), facts.LuminaireHeightM - (0.28 * rise)),
+            axes.At(facts.ArmReachM + 0.28, facts.LuminaireHeightM + (0.28 * rise)));
     }
 
     private void DrawModule(XGraphics g, Axes axes)
@@ -100,7 +103,8 @@ internal sealed class PoleElevation(ElevationFacts facts)
         Upright(g, axes, left + 32, 0, facts.EnclosureHeightM);
         Upright(g, axes, axes.X(0) + 112, 0, facts.LuminaireHeightM);
         var y = axes.Y(-facts.Block.DepthM) + 8;
-        Pencil.Dimension(g, new XPoint(axes.X(-facts.Block.LengthM / 2), y), new XPoint(axes.X(facts.Block.LengthM / 2), y), Figures.Number(facts.Block.LengthM, 2) + " m");
+        Pencil.Dimension(g, new XPoint(axes.X(-facts.Block.LengthM / 2), y), new XPoint(axes.X(facts.Block.LengthM / 2), y),
+            Figures.Number(facts.Block.LengthM, 2) + " m");
     }
 
     private static void Upright(XGraphics g, Axes axes, double x, double lowM, double highM) =>
@@ -109,11 +113,14 @@ internal sealed class PoleElevation(ElevationFacts facts)
     private void DrawLabels(XGraphics g, Axes axes, XRect area)
     {
         var x = area.Left + 330;
-        Leader(g, axes.At(0.12, facts.PoleHeightM + 0.28), x, "module at " + Figures.Number(facts.ModuleTiltDegrees, 0) + "° tilt, " + Figures.Number(facts.ModuleLengthM, 2) + " m long");
+        Leader(g, axes.At(0.12, facts.PoleHeightM + 0.28), x, "module at " + Figures.Number(facts.ModuleTiltDegrees, 0) + "° tilt, "
+            + Figures.Number(facts.ModuleLengthM, 2) + " m long");
         Leader(g, axes.At(facts.ArmReachM + 0.28, facts.LuminaireHeightM), x, "luminaire, reach " + Figures.Number(facts.ArmReachM, 2) + " m");
         Leader(g, axes.At(EnclosureWidthM / 2, facts.EnclosureHeightM), x, "battery and controller enclosure");
-        Leader(g, axes.At(facts.BaseDiameterM * 0.45, 0.9), x, "tapered tube " + Figures.Number(facts.BaseDiameterM * 1000, 0) + " to " + Figures.Number(facts.TopDiameterM * 1000, 0) + " mm");
-        Leader(g, axes.At(facts.Block.LengthM / 2, -facts.Block.DepthM / 2), x, $"block {Figures.Number(facts.Block.LengthM, 2)} × {Figures.Number(facts.Block.WidthM, 2)} × {Figures.Number(facts.Block.DepthM, 2)} m deep");
+        Leader(g, axes.At(facts.BaseDiameterM * 0.45, 0.9), x, "tapered tube " + Figures.Number(facts.BaseDiameterM * 1000, 0) + " to "
+            + Figures.Number(facts.TopDiameterM * 1000, 0) + " mm");
+        Leader(g, axes.At(facts.Block.LengthM / 2, -facts.Block.DepthM / 2), x,
+            $"block {Figures.Number(facts.Block.LengthM, 2)} × {Figures.Number(facts.Block.WidthM, 2)} × {Figures.Number(facts.Block.DepthM, 2)} m deep");
     }
 
     private static void Leader(XGraphics g, XPoint from, double x, string text)

@@ -23,7 +23,8 @@ public static class NotesAppendix
     {
         var head = design.Tender.Head;
         return new PaperDocument(
-            $"{head.Reference} {head.Title}: safety and code notes", head.Bidder, "Safety and code notes", $"{head.Reference}  ·  Safety and code notes", head.IssueDate, Blocks(design, notes));
+            $"{head.Reference} {head.Title}: safety and code notes", head.Bidder, "Safety and code notes", $"{head.Reference}  ·  Safety and code notes",
+                head.IssueDate, Blocks(design, notes));
     }
 
     private static ImmutableArray<Block> Blocks(TenderDesign design, ImmutableArray<Note> notes)
@@ -39,11 +40,14 @@ public static class NotesAppendix
         yield return new Paragraph(head.Title, TextStyle.Title, AfterSteps: 1);
         yield return new Paragraph($"{head.Reference}, {Figures.Date(head.IssueDate)}", TextStyle.Section, AfterSteps: 3);
         yield return new Paragraph(
-            $"{Figures.Count(notes.Length, "note follows", "notes follow")}, each called up by a fact of this design. They do not replace local codes or the judgement of licensed practitioners: where a local code, the "
+            $"{Figures.Count(notes.Length, "note follows", "notes follow")}, each called up by a fact of this design. They do not replace local codes or the "
+                + "judgement of licensed practitioners: where a local code, the "
             + "employer's requirements or the instructions of a maker differ, the stricter prevails.");
         if (Remark(notes) is { } remark) yield return new Paragraph($"For every standard named below: {remark}.");
-        yield return new Paragraph("Standards are named without vouching for their edition. Before work starts the responsible person verifies the edition in force at the place of the works.");
-        yield return new Paragraph("Batteries, work at height, lifting, excavation and live traffic can kill. Nobody begins such work without the training, permits and equipment the law of the place asks for.");
+        yield return new Paragraph("Standards are named without vouching for their edition. Before work starts the responsible person verifies the edition in "
+            + "force at the place of the works.");
+        yield return new Paragraph("Batteries, work at height, lifting, excavation and live traffic can kill. Nobody begins such work without the training, "
+            + "permits and equipment the law of the place asks for.");
         yield return new Gap(2);
     }
 
@@ -74,7 +78,8 @@ public static class NotesAppendix
     private static TableBlock Card(Note note, int number, string? remark) => new(
         null,
         _card,
-        [Row.Of($"{Figures.Number(number, 0)}.  {(Cut(note.Standard) is var (standards, own) && own == remark ? standards : note.Standard)}"), Row.Of("Called up by", note.TriggeredBy), Row.Of("Why it applies", note.Why), Row.Of("What to do", note.Action), Row.Of("Who signs", note.Role)])
+        [Row.Of($"{Figures.Number(number, 0)}.  {(Cut(note.Standard) is var (standards, own) && own == remark ? standards : note.Standard)}"),
+            Row.Of("Called up by", note.TriggeredBy), Row.Of("Why it applies", note.Why), Row.Of("What to do", note.Action), Row.Of("Who signs", note.Role)])
     {
         KeepTogether = true,
         Large = true,
@@ -94,7 +99,8 @@ public static class NotesAppendix
     private static IEnumerable<(string Role, string Notes)> Roles(ImmutableArray<Note> notes) =>
         notes.GroupBy(n => n.Topic)
             .SelectMany(topic => topic)
-            .SelectMany((note, i) => note.Role.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(role => (Role: Capital(role), Number: i + 1)))
+            .SelectMany((note, i) => note.Role.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+                .Select(role => (Role: Capital(role), Number: i + 1)))
             .GroupBy(r => r.Role)
             .OrderBy(g => g.Key, StringComparer.Ordinal)
             .Select(g => (g.Key, string.Join(", ", g.Select(r => Figures.Number(r.Number, 0)))));

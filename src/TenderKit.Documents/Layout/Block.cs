@@ -74,7 +74,8 @@ internal sealed record Paragraph(string Text, TextStyle Style, double IndentPt =
     /// <summary>Whether it leads to the block after it, as a heading does.</summary>
     public bool KeepWithNext { get; init; }
 
-    public override double LeadHeight => KeepWithNext ? (Lines.Length * Style.Leading) + (AfterSteps * TextStyle.Step) : Math.Min(Lines.Length, 2) * Style.Leading;
+    public override double LeadHeight => KeepWithNext ? (Lines.Length * Style.Leading) + (AfterSteps * TextStyle.Step)
+        : Math.Min(Lines.Length, 2) * Style.Leading;
 
     private ImmutableArray<string> Lines => LineBreaker.Break(Text, Style, (Style.Size > TextStyle.Body.Size ? Paper.MeasurePt : GreatestMeasurePt) - IndentPt);
 

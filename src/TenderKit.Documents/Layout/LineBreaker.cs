@@ -8,7 +8,8 @@ internal static class LineBreaker
 {
     private static readonly FrozenSet<string> _units = FrozenSet.Create(
         StringComparer.Ordinal,
-        "%", "°", "°C", "A", "Ah", "d", "h", "K", "kg", "km", "kPa", "kWh/m²", "L", "lm", "lx", "m", "m/s", "m²", "m³", "mm", "mm²", "MPa", "N", "N/m²", "Nm", "V", "W", "Wh", "Wp", "µm");
+        "%", "°", "°C", "A", "Ah", "d", "h", "K", "kg", "km", "kPa", "kWh/m²", "L", "lm", "lx", "m", "m/s", "m²", "m³", "mm", "mm²", "MPa", "N", "N/m²", "Nm",
+            "V", "W", "Wh", "Wp", "µm");
 
     public static ImmutableArray<string> Break(string text, TextStyle style, double measure)
     {

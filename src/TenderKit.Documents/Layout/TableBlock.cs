@@ -37,7 +37,8 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
 
     private readonly Lazy<ImmutableArray<double>> _widths = new(() => Share(Columns));
 
-    public override double LeadHeight => CaptionHeight + HeadHeight + Rows.Take(KeepTogether ? Rows.Length : 2).Sum(r => Math.Min(Height(r, Broken(r)), KeepTogether ? Paper.TextHeightPt : 120));
+    public override double LeadHeight => CaptionHeight + HeadHeight + Rows.Take(KeepTogether ? Rows.Length : 2)
+        .Sum(r => Math.Min(Height(r, Broken(r)), KeepTogether ? Paper.TextHeightPt : 120));
 
     private TextStyle PlainStyle => Large ? TextStyle.Body : TextStyle.Small;
 
@@ -152,5 +153,6 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
             ? [LineBreaker.Break(row.Cells[0], StrongStyle, Paper.MeasurePt)]
             : [.. row.Cells.Select((cell, c) => LineBreaker.Break(cell, row.Strong ? StrongStyle : PlainStyle, Inner(c)))];
 
-    private double Height(Row row, ImmutableArray<ImmutableArray<string>> lines) => Math.Max(row.LeastHeightPt, (lines.Max(l => l.Length) * PlainStyle.Leading) + (2 * PadYPt));
+    private double Height(Row row, ImmutableArray<ImmutableArray<string>> lines) =>
+        Math.Max(row.LeastHeightPt, (lines.Max(l => l.Length) * PlainStyle.Leading) + (2 * PadYPt));
 }

@@ -24,8 +24,10 @@ internal static class AssumptionPages
 
     private static ItemList Methods() => new(
     [
-        "Light: point by point over the grid of the road or yard, maintained values; the widest spacing that meets every limit of the class, then the lowest level that still meets it.",
-        "Energy: hour by hour over many synthetic years whose long-run monthly means are the climate of the site, with battery limits, disconnect and reconnect, own use and losses. A hand method stands beside it at each kit and decides nothing.",
+        "Light: point by point over the grid of the road or yard, maintained values; the widest spacing that meets every limit of the class, then the lowest "
+            + "level that still meets it.",
+        "Energy: hour by hour over many synthetic years whose long-run monthly means are the climate of the site, with battery limits, disconnect and "
+            + "reconnect, own use and losses. A hand method stands beside it at each kit and decides nothing.",
         "Dark night: any hour with less light than asked. The upper 90 % bound of the mean number a year must not pass the number asked for.",
         "Autonomy: usable battery energy at end of life, in the coldest month, over the energy of the longest month's night.",
         "Structure: wind on shaft, module, luminaire and enclosure; stress of the shaft; overturning of the block. A screening calculation.",
@@ -35,7 +37,9 @@ internal static class AssumptionPages
     {
         var money = new MoneyFree(design);
         var shown = design.Rules.Where(r => money.Allows(r.Id + " " + r.Where + " " + r.Unit + " " + r.Source)).ToImmutableArray();
-        yield return new Paragraph("Every margin and derating factor is a rule with a range. A rule the tender changed is marked changed; one outside its range is marked and raises a warning.") { KeepWithNext = true };
+        yield return new Paragraph("Every margin and derating factor is a rule with a range. A rule the tender changed is marked changed; one outside its "
+            + "range is marked and raises a warning.")
+        { KeepWithNext = true };
         var marked = shown.Any(r => Mark(r).Length > 0);
         yield return new TableBlock(
             "Design rules in use",
@@ -43,8 +47,10 @@ internal static class AssumptionPages
                 new("Rule", Share: 1.5), new("Value", Side: Side.End, FixedPt: 42), new("Unit", FixedPt: 44), new("Range", Side: Side.End, FixedPt: 62),
                 new("Source", Share: 2), new("Used in", Share: 1), .. marked ? [new Column("Mark", FixedPt: 64)] : Array.Empty<Column>(),
             ],
-            [.. shown.Select(r => new Row([r.Id, Figures.Short(r.Value), r.Unit, $"{Figures.Short(r.Low)} to {Figures.Short(r.High)}", r.Source, r.Where, .. marked ? [Mark(r)] : Array.Empty<string>()], Strong: !r.InRange))]);
-        if (shown.Length < design.Rules.Length) yield return new Paragraph($"{Figures.Count(design.Rules.Length - shown.Length, "rule is", "rules are")} commercial and not part of the technical envelope.");
+            [.. shown.Select(r => new Row([r.Id, Figures.Short(r.Value), r.Unit, $"{Figures.Short(r.Low)} to {Figures.Short(r.High)}", r.Source, r.Where,
+                .. marked ? [Mark(r)] : Array.Empty<string>()], Strong: !r.InRange))]);
+        if (shown.Length < design.Rules.Length) yield return new Paragraph($"{Figures.Count(design.Rules.Length - shown.Length, "rule is", "rules are")} "
+            + "commercial and not part of the technical envelope.");
     }
 
     private static string Mark(DesignRule rule) => (rule.Overridden, rule.InRange) switch
@@ -58,17 +64,20 @@ internal static class AssumptionPages
     private static TableBlock Climate(TenderDesign design) => new(
         "Climate of each site",
         [
-            new("Sites", Share: 1), new("Grade", FixedPt: 92), new("Source", Share: 2.6), new("Station", "km", 1, Side.End, 42), new("Taken at", "fraction", 1, Side.End, 44), new("Dullest month", "kWh/m²", 1, Side.End, 46),
+            new("Sites", Share: 1), new("Grade", FixedPt: 92), new("Source", Share: 2.6), new("Station", "km", 1, Side.End, 42),
+                new("Taken at", "fraction", 1, Side.End, 44), new("Dullest month", "kWh/m²", 1, Side.End, 46),
         ],
         [.. design.Sites
-            .GroupBy(s => (s.Climate.Monthly.Grade, s.Climate.Monthly.Source, s.Climate.Monthly.NearestStationKm, s.Climate.CautiousFactor, Least: s.Climate.Monthly.IrradiationKWhPerM2.Min()))
+            .GroupBy(s => (s.Climate.Monthly.Grade, s.Climate.Monthly.Source, s.Climate.Monthly.NearestStationKm, s.Climate.CautiousFactor,
+                Least: s.Climate.Monthly.IrradiationKWhPerM2.Min()))
             .Select(g => Row.Of(
                 Words.List(g.Select(s => s.Site.Id), 24), Words.Of(g.Key.Grade), g.Key.Source, g.Key.NearestStationKm is { } km ? Figures.Number(km, 0) : "–",
                 Figures.Number(g.Key.CautiousFactor, 2), Figures.Number(g.Key.Least, 2)))]);
 
     private static TableBlock Schedules(TenderDesign design) => new(
         "Lighting schedules as understood",
-        [new("Schedule", Share: 1), new("Hours and levels", Share: 3), new("Sites", Side: Side.End, FixedPt: 40), new("Longest month", "full hours", 1, Side.End, 62)],
+        [new("Schedule", Share: 1), new("Hours and levels", Share: 3), new("Sites", Side: Side.End, FixedPt: 40),
+            new("Longest month", "full hours", 1, Side.End, 62)],
         [.. design.Sites.GroupBy(s => s.Site.Schedule.Name).Select(g => Row.Of(
             g.Key, Words.Of(g.First().Site.Schedule), Figures.Number(g.Count(), 0), Figures.Number(g.Max(s => s.Climate.Lamp.LongestMonthFullHours), 1)))]);
 }

@@ -17,7 +17,11 @@ internal static class ComplianceTable
     public static TableBlock Of(Kit kit)
     {
         var sites = kit.CheckSites.Distinct().ToImmutableArray();
-        if (sites.Length == 1) return new($"Compliance of kit {kit.Id} at site {sites[0]}, which {Governing.Phrase(kit)}", _columns, [.. kit.Checks.Select(c => Line(c))]);
+        if (sites.Length == 1)
+        {
+            return new($"Compliance of kit {kit.Id} at site {sites[0]}, which {Governing.Phrase(kit)}", _columns, [.. kit.Checks.Select(c => Line(c))]);
+        }
+
         return new(
             $"Compliance of kit {kit.Id}: for each requirement the site with the least margin",
             _columns.Add(new Column("Site", FixedPt: 36)),
@@ -25,6 +29,9 @@ internal static class ComplianceTable
     }
 
     private static Row Line(Check check, params string[] site) => new(
-        [CheckText.Requirement(check), CheckText.Required(check), CheckText.Offered(check), CheckText.Margin(check), check.Complies ? "yes" : "NO", check.Basis, .. site],
+        [
+            CheckText.Requirement(check), CheckText.Required(check), CheckText.Offered(check), CheckText.Margin(check),
+            check.Complies ? "yes" : "NO", check.Basis, .. site,
+        ],
         Strong: !check.Complies);
 }

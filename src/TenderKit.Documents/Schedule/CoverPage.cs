@@ -16,10 +16,12 @@ internal static class CoverPage
         yield return new TableBlock(
             null,
             [new("", FixedPt: 110), new("")],
-            [Row.Of("Employer", head.Employer), Row.Of("Bidder", head.Bidder), Row.Of("Date of issue", Figures.Date(head.IssueDate)), Row.Of("Delivery", $"{Figures.Number(head.DeliveryDays, 0)} days"), Row.Of("Offer valid for", $"{Figures.Number(head.ValidityDays, 0)} days")]);
+            [Row.Of("Employer", head.Employer), Row.Of("Bidder", head.Bidder), Row.Of("Date of issue", Figures.Date(head.IssueDate)),
+                Row.Of("Delivery", $"{Figures.Number(head.DeliveryDays, 0)} days"), Row.Of("Offer valid for", $"{Figures.Number(head.ValidityDays, 0)} days")]);
         yield return new Gap(4);
         yield return new Paragraph("Digest of inputs", TextStyle.BodyStrong, AfterSteps: 0);
-        yield return new Paragraph("Each figure in this document follows from these inputs alone; the first twelve digits of the SHA-256 of each file tell whether it is the same.", TextStyle.Small);
+        yield return new Paragraph("Each figure in this document follows from these inputs alone; the first twelve digits of the SHA-256 of each file tell "
+            + "whether it is the same.", TextStyle.Small);
         yield return Inputs(design);
     }
 
@@ -29,6 +31,7 @@ internal static class CoverPage
         [
             .. design.Inputs.Select(i => Row.Of("File", i.File, Figures.ShortDigest(i.Sha256))),
             Row.Of("Parts catalogue", design.Tender.CatalogPath, Figures.ShortDigest(design.CatalogDigest)),
-            .. design.Sites.GroupBy(s => s.Climate.Monthly.Grade).OrderBy(g => g.Key).Select(g => Row.Of("Climate", $"{Words.Of(g.Key)}: {Figures.Count(g.Count(), "site", "sites")}", "")),
+            .. design.Sites.GroupBy(s => s.Climate.Monthly.Grade).OrderBy(g => g.Key)
+                .Select(g => Row.Of("Climate", $"{Words.Of(g.Key)}: {Figures.Count(g.Count(), "site", "sites")}", "")),
         ]);
 }

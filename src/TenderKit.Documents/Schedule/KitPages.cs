@@ -12,7 +12,8 @@ internal static class KitPages
     public static TableBlock Overview(TenderDesign design) => new(
         "Kits in short, each figure for one pole",
         [
-            new("Kit", FixedPt: 34), new("Sites", Side: Side.End, FixedPt: 40), new("Poles", Side: Side.End, FixedPt: 40), Number("Pole", "m"), new("Luminaire", "W", 1, Side.End, 50), Number("Modules", "Wp"),
+            new("Kit", FixedPt: 34), new("Sites", Side: Side.End, FixedPt: 40), new("Poles", Side: Side.End, FixedPt: 40), Number("Pole", "m"),
+                new("Luminaire", "W", 1, Side.End, 50), Number("Modules", "Wp"),
             Number("Battery", "Wh"), Number("System", "V"), Number("Least margin", "%"), new("of", Share: 3),
         ],
         [.. design.Kits.Select(OverviewRow)]);
@@ -37,23 +38,28 @@ internal static class KitPages
         var p = kit.Parts;
         var least = kit.Checks.Where(CheckText.IsMeasured).MinBy(c => c.MarginFraction);
         return Row.Of(
-            kit.Id, Figures.Number(kit.SiteIds.Length, 0), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW), Figures.Short(p.ArrayWp),
-            Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV), least is null ? "–" : Figures.Number(least.MarginFraction!.Value * 100, 0), least is null ? "" : CheckText.Requirement(least));
+            kit.Id, Figures.Number(kit.SiteIds.Length, 0), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM),
+                Figures.Short(p.Luminaire.InputPowerW), Figures.Short(p.ArrayWp),
+            Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV),
+            least?.MarginFraction is { } margin ? Figures.Number(margin * 100, 0) : "–", least is null ? "" : CheckText.Requirement(least));
     }
 
     private static Column Number(string head, string unit) => new(head, unit, 1.1, Side.End);
 
     private static string Opening(Kit kit) =>
         $"{Figures.Count(kit.Poles, "pole", "poles")} at {Figures.Count(kit.SiteIds.Length, "site", "sites")}: {Words.List(kit.SiteIds, 14)}. "
-        + $"{Figures.Short(kit.Parts.SystemVoltageV)} V system, {Figures.Short(kit.Parts.ArrayWp)} Wp of modules, {Figures.Short(kit.Parts.BatteryRatedWh)} Wh of battery on each pole.";
+        + $"{Figures.Short(kit.Parts.SystemVoltageV)} V system, {Figures.Short(kit.Parts.ArrayWp)} Wp of modules, {Figures.Short(kit.Parts.BatteryRatedWh)} Wh "
+            + "of battery on each pole.";
 
     private static IEnumerable<Block> Light(SiteDesign site, Kit kit)
     {
         yield return new Heading(3, $"Light, kit {kit.Id}");
         var layout = site.Light.Layout is { } road
-            ? $"{Words.Of(road.Arrangement)}, spacing {Figures.Number(road.SpacingM, 1)} m, mounting height {Figures.Number(road.MountingHeightM, 2)} m, overhang {Figures.Number(road.OverhangM, 2)} m, tilt {Figures.Short(road.TiltDegrees)}°"
+            ? $"{Words.Of(road.Arrangement)}, spacing {Figures.Number(road.SpacingM, 1)} m, mounting height {Figures.Number(road.MountingHeightM, 2)} m, "
+                + $"overhang {Figures.Number(road.OverhangM, 2)} m, tilt {Figures.Short(road.TiltDegrees)}°"
             : site.Light.Yard is { } yard
-                ? $"{Figures.Count(yard.PolesPerSide, "pole", "poles")} on {(yard.BothSides ? "each long side" : "one long side")}, mounting height {Figures.Number(yard.MountingHeightM, 2)} m, overhang {Figures.Number(yard.OverhangM, 2)} m, tilt {Figures.Short(yard.TiltDegrees)}°"
+                ? $"{Figures.Count(yard.PolesPerSide, "pole", "poles")} on {(yard.BothSides ? "each long side" : "one long side")}, mounting height "
+                    + $"{Figures.Number(yard.MountingHeightM, 2)} m, overhang {Figures.Number(yard.OverhangM, 2)} m, tilt {Figures.Short(yard.TiltDegrees)}°"
                 : "";
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
@@ -61,12 +67,15 @@ internal static class KitPages
         { KeepWithNext = true };
         if (!LightField.CanDraw(site.Light.Result))
         {
-            yield return new Paragraph($"No picture: the grid of {Figures.Number(site.Light.Result.PointsAlong, 0)} by {Figures.Number(site.Light.Result.PointsAcross, 0)} points cannot be drawn.");
+            yield return new Paragraph($"No picture: the grid of {Figures.Number(site.Light.Result.PointsAlong, 0)} by "
+                + $"{Figures.Number(site.Light.Result.PointsAcross, 0)} points cannot be drawn.");
             yield break;
         }
 
         var picture = new LightPicture(site.Light, site.Parts.Pole.ArmReachM);
-        yield return new Figure(picture.HeightPt, picture.Draw, $"Maintained horizontal illuminance at site {site.Site.Id}, {(site.Light.Yard is null ? "one bay, poles of the near side at the foot" : "whole yard")}. Linear between the points of the grid, constant from the outer points to the edge.");
+        yield return new Figure(picture.HeightPt, picture.Draw, $"Maintained horizontal illuminance at site {site.Site.Id}, "
+            + $"{(site.Light.Yard is null ? "one bay, poles of the near side at the foot" : "whole yard")}. Linear between the points of the grid, constant "
+            + "from the outer points to the edge.");
     }
 
     private static IEnumerable<Block> Energy(SiteDesign site, Kit kit)
@@ -77,7 +86,9 @@ internal static class KitPages
             + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate.")
         { KeepWithNext = true };
         var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
-        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest), $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, mean of each month; and the lowest month of {Figures.Number(site.Energy.Simulated.YearCount, 0)} simulated years.");
+        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest),
+            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, mean of each month; and the lowest month of "
+            + $"{Figures.Number(site.Energy.Simulated.YearCount, 0)} simulated years.");
         yield return EnergyTables.Months(site);
     }
 
@@ -99,18 +110,21 @@ internal static class KitPages
     {
         yield return new Heading(3, $"Connection, kit {kit.Id}");
         yield return new Paragraph(
-            "Connect in the order of the numbers and part in the reverse order; modules covered, every fuse drawn until its circuit is finished. Where the instructions of a maker differ they prevail.")
+            "Connect in the order of the numbers and part in the reverse order; modules covered, every fuse drawn until its circuit is finished. Where the "
+                + "instructions of a maker differ they prevail.")
         {
             KeepWithNext = true,
         };
-        yield return new Figure(ConnectionDiagram.HeightPt, new ConnectionDiagram(kit.Parts).Draw, $"Connection of one pole of kit {kit.Id}; one line stands for both conductors. Order: common practice, no source.");
+        yield return new Figure(ConnectionDiagram.HeightPt, new ConnectionDiagram(kit.Parts).Draw,
+            $"Connection of one pole of kit {kit.Id}; one line stands for both conductors. Order: common practice, no source.");
     }
 
     private static ElevationFacts Elevation(SiteDesign site)
     {
         var p = site.Parts;
         var mounting = site.Light.Layout?.MountingHeightM ?? site.Light.Yard?.MountingHeightM ?? p.Pole.HeightM;
-        var box = site.Structure.Load.Forces.FirstOrDefault(f => f.Name.Contains("enclosure", StringComparison.OrdinalIgnoreCase) || f.Name.Contains("box", StringComparison.OrdinalIgnoreCase));
+        var box = site.Structure.Load.Forces.FirstOrDefault(f => f.Name.Contains("enclosure", StringComparison.OrdinalIgnoreCase) || f.Name.Contains("box",
+            StringComparison.OrdinalIgnoreCase));
         return new ElevationFacts(
             p.Pole.HeightM, p.Pole.BaseDiameterMm / 1000, p.Pole.TopDiameterMm / 1000, p.Pole.ArmReachM, p.Pole.ArmTiltDegrees, mounting,
             p.Module.LengthM, site.Climate.Plane.TiltDegrees, box?.HeightM ?? (p.Pole.HeightM / 2),

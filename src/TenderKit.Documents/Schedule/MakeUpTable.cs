@@ -26,7 +26,8 @@ internal static class MakeUpTable
     }
 
     private static IEnumerable<Row> Circuits(PoleParts p) => p.Circuits.Select(c =>
-        Line("Cable, " + c.Name, c.Cable, Figures.Number(c.LengthM, 1) + " m", $"{Figures.Number(c.CurrentA, 1)} A of {Figures.Number(c.CapacityA, 0)} A; drop {Figures.Percent(c.DropFraction, 1)}"));
+        Line("Cable, " + c.Name, c.Cable, Figures.Number(c.LengthM, 1)
+            + " m", $"{Figures.Number(c.CurrentA, 1)} A of {Figures.Number(c.CapacityA, 0)} A; drop {Figures.Percent(c.DropFraction, 1)}"));
 
     private static IEnumerable<Row> Protection(PoleParts p)
     {

@@ -25,29 +25,34 @@ internal static class SiteTables
     private static TableBlock Light(TenderDesign design) => new(
         "Maintained light, site by site",
         [
-            new("Site", FixedPt: 42), new("Name", Share: 1), new("Kind", FixedPt: 32), new("Class", FixedPt: 32), Number("Poles", "", 34), Number("Spacing", "m", 42), Number("Height", "m", 38),
+            new("Site", FixedPt: 42), new("Name", Share: 1), new("Kind", FixedPt: 32), new("Class", FixedPt: 32), Number("Poles", "", 34),
+                Number("Spacing", "m", 42), Number("Height", "m", 38),
             Number("Eav", "lx", 32), Number("Emin", "lx", 34), Number("Uo", "", 30), Number("Level", "%", 34), new("Kit", FixedPt: 28),
         ],
         ByLot(design, s => Row.Of(
             s.Site.Id, s.Site.Name, Words.Of(s.Site.Kind), s.Site.Target.Name, Figures.Number(s.Poles, 0), Figures.Number(s.Light.SpacingM, 1),
-            Figures.Number(s.Light.Layout?.MountingHeightM ?? s.Light.Yard?.MountingHeightM ?? double.NaN, 1), Figures.Number(s.Light.Result.AverageLx, 2), Figures.Number(s.Light.Result.MinimumLx, 2),
+            Figures.Number(s.Light.Layout?.MountingHeightM ?? s.Light.Yard?.MountingHeightM ?? double.NaN, 1), Figures.Number(s.Light.Result.AverageLx, 2),
+                Figures.Number(s.Light.Result.MinimumLx, 2),
             Figures.Number(s.Light.Result.OverallUniformity, 2), Figures.Number(s.Light.LevelFraction * 100, 0), s.KitId)));
 
     private static TableBlock Energy(TenderDesign design) => new(
         "Energy, site by site",
         [
-            new("Site", FixedPt: 42), new("Name", Share: 1), new("Kit", FixedPt: 28), Number("Night", "Wh", 40), Number("Autonomy", "nights", 52), Number("Dark nights", "a year, mean", 56),
+            new("Site", FixedPt: 42), new("Name", Share: 1), new("Kit", FixedPt: 28), Number("Night", "Wh", 40), Number("Autonomy", "nights", 52),
+                Number("Dark nights", "a year, mean", 56),
             Number("Dark nights", "upper 90 %", 54), new("Climate", FixedPt: 92),
         ],
         ByLot(design, s => Row.Of(
             s.Site.Id, s.Site.Name, s.KitId, Figures.Number(s.Energy.NightlyWh, 0), Figures.Number(s.Energy.AutonomyNights, 1),
-            Figures.Number(s.Energy.Simulated.DarkNightsPerYear, 2), Figures.Number(s.Energy.Simulated.DarkNightsUpperBound, 2), Words.Of(s.Climate.Monthly.Grade))));
+            Figures.Number(s.Energy.Simulated.DarkNightsPerYear, 2), Figures.Number(s.Energy.Simulated.DarkNightsUpperBound, 2),
+                Words.Of(s.Climate.Monthly.Grade))));
 
     private static ImmutableArray<Row> ByLot(TenderDesign design, Func<SiteDesign, Row> row)
     {
         var lots = design.Sites.GroupBy(s => s.Site.Lot).ToImmutableArray();
         if (lots.Length == 1) return [.. design.Sites.Select(row)];
-        return [.. lots.SelectMany(lot => lot.Select(row).Prepend(Row.Of($"Lot {lot.Key}: {Figures.Count(lot.Count(), "site", "sites")}, {Figures.Count(lot.Sum(s => s.Poles), "pole", "poles")}")))];
+        return [.. lots.SelectMany(lot => lot.Select(row).Prepend(Row.Of($"Lot {lot.Key}: {Figures.Count(lot.Count(), "site", "sites")}, "
+            + $"{Figures.Count(lot.Sum(s => s.Poles), "pole", "poles")}")))];
     }
 
     private static Column Number(string head, string unit, double widthPt) => new(head, unit, 1, Side.End, widthPt);

@@ -11,7 +11,8 @@ internal static partial class Standards
     {
         yield return new Heading(1, "Standards");
         yield return new Paragraph(
-            "Editions are to be verified by the reader; the edition in force at the place of the works prevails. A standard marked from memory was not read again for this offer. "
+            "Editions are to be verified by the reader; the edition in force at the place of the works prevails. A standard marked from memory was not read "
+                + "again for this offer. "
             + "Other sources stand beside each design rule and each climate.")
         {
             KeepWithNext = true,
@@ -22,7 +23,8 @@ internal static partial class Standards
 
     /// <summary>Designations in a text, marked when the text is from memory.</summary>
     internal static IEnumerable<string> Named(string text) =>
-        Designation().Matches(text).Select(m => m.Value.TrimEnd('.', ',', ':')).Distinct().Select(s => text.Contains("from memory", StringComparison.Ordinal) ? s + ", from memory" : s);
+        Designation().Matches(text).Select(m => m.Value.TrimEnd('.', ',', ':')).Distinct()
+            .Select(s => text.Contains("from memory", StringComparison.Ordinal) ? s + ", from memory" : s);
 
     private static TableBlock Table(string caption, string right, IEnumerable<(string Standard, string Use)> pairs) => new(
         caption,

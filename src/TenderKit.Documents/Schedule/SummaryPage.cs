@@ -14,7 +14,8 @@ internal static class SummaryPage
         yield return new Heading(1, "Summary");
         yield return new KeyFigures(
         [
-            new(Figures.Number(design.Sites.Length, 0), "sites" + (design.Unmet.IsEmpty ? "" : $", of {Figures.Number(design.Sites.Length + design.Unmet.Length, 0)} asked for")),
+            new(Figures.Number(design.Sites.Length, 0), "sites" + (design.Unmet.IsEmpty ? ""
+                : $", of {Figures.Number(design.Sites.Length + design.Unmet.Length, 0)} asked for")),
             new(Figures.Number(design.PoleCount, 0), "poles"),
             new(Figures.Number(design.Kits.Length, 0), design.Kits.Length == 1 ? "kit" : "kits"),
             new(Worst(design, sites => sites.Max(s => s.Energy.Simulated.DarkNightsUpperBound), 2), "dark nights a year at the worst site, upper 90 % bound"),
@@ -39,7 +40,8 @@ internal static class SummaryPage
         design.Sites.IsEmpty ? "–" : Figures.Number(pick(design.Sites), decimals);
 
     private static string Scope(TenderDesign design) =>
-        $"Stand-alone solar street lighting for {Figures.Count(design.Sites.Length, "site", "sites")}: {Figures.Count(design.PoleCount, "pole", "poles")} in {Figures.Count(design.Kits.Length, "kit", "kits")}. "
+        $"Stand-alone solar street lighting for {Figures.Count(design.Sites.Length, "site", "sites")}: {Figures.Count(design.PoleCount, "pole", "poles")} in "
+            + $"{Figures.Count(design.Kits.Length, "kit", "kits")}. "
         + Compliance(design);
 
     private static string Compliance(TenderDesign design)
@@ -52,16 +54,19 @@ internal static class SummaryPage
     }
 
     private static string Unmet(TenderDesign design) =>
-        $"{Figures.Count(design.Unmet.Length, "site asked for is", "sites asked for are")} not met and not in this offer: {(design.Unmet.Length <= 3 ? string.Join("; ", design.Unmet.Select(u => $"{u.SiteId} {u.Name}")) : Words.List(design.Unmet.Select(u => u.SiteId), 8))}. The reasons stand under Sites not met.";
+        $"{Figures.Count(design.Unmet.Length, "site asked for is", "sites asked for are")} not met and not in this offer: "
+            + $"{(design.Unmet.Length <= 3 ? string.Join("; ", design.Unmet.Select(u => $"{u.SiteId} {u.Name}")) : Words.List(design.Unmet.Select(u => u.SiteId), 8))}. The reasons stand under Sites not met.";
 
     private static string Reliability(TenderDesign design)
     {
         var target = design.Tender.Reliability;
         var years = design.Sites.Min(s => s.Energy.Simulated.YearCount);
         var estimated = design.Sites.Count(s => s.Climate.Monthly.Grade is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar);
-        return $"Asked for: at most {Figures.Short(target.DarkNightsPerYear)} dark {(target.DarkNightsPerYear == 1 ? "night" : "nights")} a year and at least {Figures.Short(target.AutonomyNights)} {(target.AutonomyNights == 1 ? "night" : "nights")} of autonomy. "
+        return $"Asked for: at most {Figures.Short(target.DarkNightsPerYear)} dark {(target.DarkNightsPerYear == 1 ? "night" : "nights")} a year and at least "
+            + $"{Figures.Short(target.AutonomyNights)} {(target.AutonomyNights == 1 ? "night" : "nights")} of autonomy. "
             + $"Each site was simulated hour by hour over {Figures.Number(years, 0)} years. "
-            + (estimated == 0 ? "All climates were supplied." : $"The climate of {Figures.Count(estimated, "site", "sites")} is an estimate, taken with caution; twelve monthly means with their source should replace it.");
+            + (estimated == 0 ? "All climates were supplied." : $"The climate of {Figures.Count(estimated, "site", "sites")} is an estimate, taken with "
+                + "caution; twelve monthly means with their source should replace it.");
     }
 
     private static string Caution(TenderDesign design)

@@ -20,7 +20,8 @@ public static class TechnicalSchedule
     {
         var head = design.Tender.Head;
         return new PaperDocument(
-            $"{head.Reference} {head.Title}: technical schedule", head.Bidder, "Technical schedule", $"{head.Reference}  ·  Technical schedule", head.IssueDate, Blocks(design));
+            $"{head.Reference} {head.Title}: technical schedule", head.Bidder, "Technical schedule", $"{head.Reference}  ·  Technical schedule",
+                head.IssueDate, Blocks(design));
     }
 
     private static ImmutableArray<Block> Blocks(TenderDesign design)

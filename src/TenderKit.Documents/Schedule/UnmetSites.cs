@@ -19,6 +19,7 @@ internal static class UnmetSites
         yield return new TableBlock(
             "Sites asked for and not in this offer",
             [new("Site", FixedPt: 60), new("Name", Share: 1), new("Reason", Share: 2)],
-            [.. design.Unmet.Select(u => Row.Of(u.SiteId, u.Name, money.Allows(u.Reason) ? u.Reason : "commercial reason, not part of the technical envelope"))]);
+            [.. design.Unmet.Select(u => Row.Of(u.SiteId, u.Name, money.Allows(u.Reason) ? u.Reason
+                : "commercial reason, not part of the technical envelope"))]);
     }
 }

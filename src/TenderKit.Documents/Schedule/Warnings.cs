@@ -28,9 +28,11 @@ internal static class Warnings
         yield return new Heading(1, "Warnings");
         if (shown.IsEmpty) yield return new Paragraph("None.");
         else yield return Table(shown);
-        if (shown.Length < all.Length) yield return new Paragraph($"{Figures.Count(all.Length - shown.Length, "further warning is", "further warnings are")} commercial and not part of the technical envelope.");
+        if (shown.Length < all.Length) yield return new Paragraph($"{Figures.Count(all.Length - shown.Length, "further warning is", "further warnings are")} "
+            + "commercial and not part of the technical envelope.");
         var lost = design.Sites.Where(s => Fonts.Loses(s.Site.Name)).Select(s => s.Site.Id).ToImmutableArray();
-        if (!lost.IsEmpty) yield return new Paragraph($"The names of {Figures.Count(lost.Length, "site", "sites")} hold characters this typeface lacks, printed as question marks; the number of the site decides: {Words.List(lost)}.");
+        if (!lost.IsEmpty) yield return new Paragraph($"The names of {Figures.Count(lost.Length, "site", "sites")} hold characters this typeface lacks, "
+            + $"printed as question marks; the number of the site decides: {Words.List(lost)}.");
     }
 
     private static TableBlock Table(ImmutableArray<Warning> warnings) => new(
