@@ -37,6 +37,14 @@ public static class ArrayStage
         }
     }
 
+    /// <summary>One number of one module on a bank, or null when a check refuses it.</summary>
+    public static PowerOption? Exactly(BankOption bank, Module module, int count, int inSeries, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        var hand = HandInputsFor(bank, ControlFactor(bank, module, inSeries), climate, inputs);
+        var option = Build(bank, module, count, inSeries, hand, HandMethod.Size(hand), climate, inputs);
+        return rejections.Accept(() => NameOf(option), option.Checks) ? option : null;
+    }
+
     private static string NameOf(PowerOption option) => FormattableString.Invariant($"{option.Module.Code} x {option.ModuleCount} on {option.Bank.Controller.Code}");
 
     private static IEnumerable<int> SeriesCounts(Controller controller) => controller.Kind == ControlKind.Tracking || controller.SystemVoltagesV.Max() > 12 ? [1, 2] : [1];

@@ -46,16 +46,29 @@ public static class BankStage
                         yield return option;
     }
 
+    /// <summary>One bank with one controller, or null when a check refuses it.</summary>
+    public static BankOption? Exactly(
+        Battery battery, int inSeries, int strings, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        if (!Suit(battery, inSeries, controller)) return null;
+        var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs);
+        return rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {inSeries * strings} with {controller.Code}"), option.Checks) ? option : null;
+    }
+
+    /// <summary>Whether the controller is made for the bank's voltage and chemistry.</summary>
+    private static bool Suit(Battery battery, int inSeries, Controller controller) =>
+        SystemVoltage.ClassOf(SystemVoltage.BankV(battery, inSeries)) is { } voltageClass
+        && controller.SystemVoltagesV.Contains(voltageClass)
+        && controller.Chemistries.Contains(battery.Chemistry);
+
     private static IEnumerable<BankOption> FewestStrings(
         Battery battery, int inSeries, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
-        if (SystemVoltage.ClassOf(SystemVoltage.BankV(battery, inSeries)) is not { } voltageClass || !controller.SystemVoltagesV.Contains(voltageClass)) yield break;
-        if (!controller.Chemistries.Contains(battery.Chemistry)) yield break;
+        if (!Suit(battery, inSeries, controller)) yield break;
         var found = 0;
         for (var strings = 1; strings <= MostStrings && found < 2; strings++)
         {
-            var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs);
-            if (!rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {option.InSeries * option.Strings} with {controller.Code}"), option.Checks)) continue;
+            if (Exactly(battery, inSeries, strings, controller, light, site, climate, inputs, rejections) is not { } option) continue;
             found++;
             yield return option;
         }

@@ -86,7 +86,8 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
         Enqueue(node, cost);
     }
 
-    private ProvenCandidate? Prove(Candidate candidate)
+    /// <summary>Runs the energy balance of a candidate; null when it does not keep the lamps lit or the battery does not last.</summary>
+    public ProvenCandidate? Prove(Candidate candidate)
     {
         var energy = EnergyOf(candidate);
         var power = candidate.Power;
