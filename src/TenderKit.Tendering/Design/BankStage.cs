@@ -123,7 +123,7 @@ public static class BankStage
         yield return new Check("luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast, bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
         yield return new Check("controller.load_current", "Controller", "rated load current", Comparison.AtLeast, rules["controller.load_factor"] * option.LampInputW / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
         yield return new Check("controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast, SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
-        yield return Check.YesNo("controller.dimming", "Controller", "dims the luminaire", NeedsDimming(site.Schedule), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name}");
+        yield return Check.YesNo("controller.dimming", "Controller", "dims the luminaire", NeedsDimming(site.Schedule, light.Light.LevelFraction), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name} and the level the light is trimmed to");
         yield return Check.YesNo("controller.disconnect", "Controller", "adjustable disconnect and reconnect", true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
         yield return new Check("controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast, hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
     }
@@ -133,6 +133,6 @@ public static class BankStage
 
     private static int SchedulePartCount(LightingSchedule schedule) => Math.Max(1, schedule.Parts.Length + (schedule.RestLevelFraction > 0 ? 1 : 0));
 
-    private static bool NeedsDimming(LightingSchedule schedule) =>
-        schedule.Parts.Select(p => p.LevelFraction).Append(schedule.RestLevelFraction).Any(l => l is > 0 and < 1);
+    private static bool NeedsDimming(LightingSchedule schedule, double trimmedLevelFraction) =>
+        trimmedLevelFraction < 1 || schedule.Parts.Select(p => p.LevelFraction).Append(schedule.RestLevelFraction).Any(l => l is > 0 and < 1);
 }

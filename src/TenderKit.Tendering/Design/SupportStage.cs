@@ -79,8 +79,8 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         var weightKg = (power.Bank.Battery.WeightKg * batteries) + power.Bank.Controller.WeightKg;
         return
         [
-            new("enclosure.volume", "Enclosure", "usable volume", Comparison.AtLeast, volumeL, enclosure.UsableVolumeL, "l", "battery and controller, packed", 0),
-            new("enclosure.content", "Enclosure", "content it carries", Comparison.AtLeast, weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 0),
+            new("enclosure.volume", "Enclosure", "usable volume", Comparison.AtLeast, volumeL, enclosure.UsableVolumeL, "l", "battery and controller, packed", 1),
+            new("enclosure.content", "Enclosure", "content it carries", Comparison.AtLeast, weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 1),
         ];
     }
 
