@@ -19,6 +19,8 @@ public static class SiteDesigner
         var weather = ClimateStage.Run(site, monthly, inputs);
         var lightRejections = new Rejections();
         var lights = LightStage.Options(site, weather.Climate, inputs, lightRejections);
+        if (inputs.Catalog.Luminaires.IsEmpty)
+            return Nothing(site, "TK230", "the catalogue has no luminaire that can be offered: its prices ended before the issue date, or their currency has no exchange rate", noticed);
         if (lights.IsEmpty) return Nothing(site, "TK230", "no luminaire of the catalogue meets the light asked for: " + lightRejections.NearestMiss, noticed);
         var search = new LeastCostSearch(site, weather, inputs);
         return search.Find(lights) is { } proven

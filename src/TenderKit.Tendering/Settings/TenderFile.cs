@@ -65,9 +65,9 @@ public static class TenderFile
             head.RequiredText("employer"),
             head.RequiredText("bidder"),
             DateOf(head, "issue_date"),
-            (int)head.Number("validity_days", QuantityKind.Count, 90),
+            head.Whole("validity_days", 1, 3650, 90),
             CurrencyOf(head, "currency"),
-            (int)head.Number("delivery_days", QuantityKind.Count, 180),
+            head.Whole("delivery_days", 1, 3650, 180),
             [.. head.Sections("exchange").Select(ExchangeOf)]);
         head.ReportUnknownKeys();
         return read;
