@@ -26,7 +26,7 @@ public static class CalculationWorkbook
         HandSheet.Write(book, design);
         TransportSheet.Write(book, design, bill);
         BasisSheets.Rules(book, design);
-        BasisSheets.Warnings(book, [.. design.Diagnostics, .. design.Sites.SelectMany(s => s.Diagnostics), .. billDiagnostics ?? []]);
+        BasisSheets.Warnings(book, [.. design.Diagnostics, .. design.Sites.SelectMany(s => s.Diagnostics), .. billDiagnostics ?? []], bill.Remarks);
         BasisSheets.Sources(book, design);
         return book.Save();
     }

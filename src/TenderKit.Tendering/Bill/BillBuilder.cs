@@ -53,8 +53,7 @@ public static class BillBuilder
             _diagnostics.AddRange(BillNotices.OfPrices(_rates.Used, _design.Tender.Head));
             var bill = Close(schedule, kitPoles, makeUp, bills);
             var families = parts.ToDictionary(p => p.Code, PartWords.Family, StringComparer.Ordinal);
-            _diagnostics.AddRange(SmallSpares.Of(bill, code => _inputs.Spares(families[code])));
-            return bill;
+            return bill with { Remarks = [.. SmallSpares.Of(bill, code => _inputs.Spares(families[code]))] };
         }
 
         private bool SoilStated(string siteId) => _design.Sites.First(s => s.Site.Id == siteId).Site.SoilStated;

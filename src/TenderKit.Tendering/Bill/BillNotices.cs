@@ -48,11 +48,6 @@ internal static class BillNotices
     public static Diagnostic WrongUnit(ServiceRate rate, string[] units) => Diagnostic.Error(
         "TK709", $"{rate.Code} prices {rate.Use} by '{rate.Unit}', but the bill measures that work in {string.Join(" or ", units)}; give its rate in that unit");
 
-    public static Diagnostic SmallSpares(string lot, string[] codes, decimal amount, string currency) => Diagnostic.Note(
-        "TK710",
-        FormattableString.Invariant($"{(lot.Length == 0 ? "" : "lot " + lot + ": ")}one spare each of {codes.Length} parts is billed though the fraction asked for comes to less than half a unit, ")
-        + FormattableString.Invariant($"{amount:#,##0.00} {currency} before contingency and tax; use fewer kits or state a lower fraction if the employer does not want them: {string.Join(", ", codes)}"));
-
     /// <summary>What is worth saying about one part that the bill uses.</summary>
     public static IEnumerable<Diagnostic> OfPart(Part part, TenderHead head)
     {

@@ -169,15 +169,15 @@ public class BillBuilderTests
     public void Spares_that_come_to_less_than_half_a_unit_are_said_with_their_amount()
     {
         // Lot B has 5 poles of K1: 3 % of 5 luminaires is 0.15 and one is billed; 10 % of 5 fuses is 0.5, which is not less than half.
-        var notes = BillBuilder.Build(Design).Diagnostics.Where(d => d.Code == "TK710").ToArray();
+        var notes = Bill.Remarks;
         string[] codes = ["MOD-110", "LUM-15", "BAT-L060", "CON-T10"];
         var amount = Bill.Parts[4].Lines.Where(l => l.Lot == "B" && codes.Contains(l.PartCode)).Sum(l => Values[l.Amount]);
 
         Assert.Equal(2, notes.Length);
-        Assert.All(notes, n => Assert.Equal(Severity.Note, n.Severity));
-        Assert.StartsWith("lot B: one spare each of 4 parts", notes[1].Message, StringComparison.Ordinal);
-        Assert.Contains(FormattableString.Invariant($"{amount:#,##0.00} KES"), notes[1].Message, StringComparison.Ordinal);
-        Assert.EndsWith(string.Join(", ", codes), notes[1].Message, StringComparison.Ordinal);
+        Assert.StartsWith("lot A: ", notes[0], StringComparison.Ordinal);
+        Assert.StartsWith("lot B: one spare each of 4 parts", notes[1], StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"{amount:#,##0.00} KES"), notes[1], StringComparison.Ordinal);
+        Assert.EndsWith(string.Join(", ", codes), notes[1], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -250,8 +250,8 @@ public class BillBuilderTests
     }
 
     [Fact]
-    public void The_sample_bill_raises_only_the_notes_it_should() =>
-        Assert.Equal(["TK705", "TK710", "TK710"], BillBuilder.Build(Design).Diagnostics.Select(d => d.Code));
+    public void The_sample_bill_raises_only_the_note_it_should() =>
+        Assert.All(BillBuilder.Build(Design).Diagnostics, d => Assert.Equal("TK705", d.Code));
 
     private static BillOfQuantities OneLot() =>
         BillBuilder.Build(Design with { Sites = [.. Design.Sites.Select(s => s with { Site = s.Site with { Lot = "" } })] }).Value!;

@@ -27,7 +27,8 @@ internal static class BasisSheets
         }
     }
 
-    public static void Warnings(Book book, IEnumerable<Diagnostic> diagnostics)
+    /// <param name="remarks">Remarks on the price, printed as notes.</param>
+    public static void Warnings(Book book, IEnumerable<Diagnostic> diagnostics, IEnumerable<string> remarks)
     {
         var sheet = book.Add("Warnings", landscape: true);
         sheet.Columns(11, 9, 30, 100);
@@ -40,6 +41,14 @@ internal static class BasisSheets
             sheet.Words(row, 2, diagnostic.Code, Look.Row);
             sheet.Words(row, 3, diagnostic.Place.ToString(), Look.Row);
             sheet.Words(row, 4, diagnostic.Message, Look.Row);
+        }
+
+        foreach (var remark in remarks)
+        {
+            sheet.Words(++row, 1, nameof(Severity.Note), Look.Row);
+            sheet.Words(row, 3, "bill, part 5", Look.Row);
+            sheet.Words(row, 4, remark, Look.Row);
+            sheet.Fill(row, 2, 2, Look.Row);
         }
     }
 

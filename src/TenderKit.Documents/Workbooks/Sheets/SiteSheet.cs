@@ -9,7 +9,7 @@ internal static class SiteSheet
 {
     private static readonly double[] PlainWidths = [7, 11, 34, 8, 8, 9, 11, 11, 22, 10];
     private static readonly double[] NarrowWidths = [5, 9, 27, 7, 6, 7, 9, 8, 16, 8];
-    private static readonly double[] ResultWidths = [9, 10, 10, 8, 8, 11, 10, 8, 10, 11, 13];
+    private static readonly double[] ResultWidths = [9, 10, 10, 8, 8, 12.5, 10, 8, 10, 11, 13];
 
     public static void Write(Book book, TenderDesign design, BillOfQuantities bill, bool results)
     {
