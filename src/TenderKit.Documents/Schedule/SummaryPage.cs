@@ -22,9 +22,6 @@ internal static class SummaryPage
             new(Worst(design, sites => sites.Min(s => s.Energy.AutonomyNights), 1), "nights of autonomy at the worst site, at end of life"),
         ]);
         foreach (var text in Texts(design)) yield return new Paragraph(text);
-        if (design.Kits.IsEmpty) yield break;
-        yield return new Gap(2);
-        yield return KitPages.Overview(design);
     }
 
     /// <summary>The paragraphs of the summary.</summary>
