@@ -16,7 +16,7 @@ internal sealed class LightPicture
     private const double TopPt = 25;
     private const double BottomPt = 22;
     private const double GreatestPlanPt = 112;
-    private const double LeastPlanPt = 48;
+    private const double LeastPlanPt = 40;
 
     private readonly LightSolution _light;
     private readonly LightField _field;

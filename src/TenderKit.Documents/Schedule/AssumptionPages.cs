@@ -70,7 +70,7 @@ internal static class AssumptionPages
         yield return new TableBlock(
             "Climate of the sites",
             [
-                new("Sites", Share: 2), new("Grade", Share: 1), new("Nearest station", "km", 1, Side.End, 70), new("Taken at", "fraction", 1, Side.End, 60),
+                new("Sites", Share: 2), new("Grade", FixedPt: 98), new("Nearest station", "km", 1, Side.End, 70), new("Taken at", "fraction", 1, Side.End, 60),
                 new("Dullest month", "kWh/m² a day, as supplied", 1, Side.End, 100),
             ],
             [.. groups.Select(g => Row.Of(

@@ -6,8 +6,6 @@ namespace TenderKit.Documents.Schedule;
 /// <summary>A check in the short form of the compliance table.</summary>
 internal static class CheckText
 {
-    public static string Requirement(Check check) => $"{check.Item}: {check.Property}";
-
     public static string Required(Check check) =>
         check.IsYesNo ? check.RequiredText : (check.Comparison == Comparison.AtLeast ? "≥ " : "≤ ") + Value(check, check.Required);
 

@@ -87,7 +87,7 @@ internal static class KitPages
         { KeepWithNext = true };
         var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
         yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest),
-            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, mean day of each month; and the worst month simulated.");
+            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, by month; the worst month simulated.");
         yield return EnergyTables.Months(site);
     }
 
