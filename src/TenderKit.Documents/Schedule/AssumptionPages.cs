@@ -43,8 +43,8 @@ internal static class AssumptionPages
         yield return new TableBlock(
             "Design rules in use",
             [
-                new("", Side: Side.End, FixedPt: 14), new("Rule", FixedPt: 114), new("Value", Side: Side.End, FixedPt: 34), new("Unit", FixedPt: 56),
-                new("Range", Side: Side.End, FixedPt: 56), new("Used in", Share: 1), new("Source", Share: 2),
+                new("", Side: Side.End, FixedPt: 14), new("Rule", FixedPt: 112), new("Value", Side: Side.End, FixedPt: 32), new("Unit", FixedPt: 48),
+                new("Range", Side: Side.End, FixedPt: 52), new("Used in", FixedPt: 63), new("Source"),
                 .. marked ? [new Column("Mark", FixedPt: 56)] : Array.Empty<Column>(),
             ],
             [.. shown.Select((r, i) => new Row([Figures.Number(i + 1, 0), r.Id, Figures.Short(r.Value), r.Unit == "-" ? "" : Words.Unit(r.Unit),
