@@ -35,12 +35,12 @@ internal static class EnergyTables
                     "lamp at its schedule and own use of the controller"),
                 Row.Of("Battery, rated energy, Wh", Figures.Number(hand.BatteryRatedWh, 0), Figures.Number(parts.BatteryRatedWh, 0), BatteryHow(site)),
                 Row.Of("Autonomy at end of life, nights", Figures.Number(inputs.AutonomyNights, 1), Figures.Number(energy.AutonomyNights, 1),
-                    $"usable {Figures.Number(energy.UsableWh, 0)} Wh in the coldest month"),
+                    $"usable {Figures.Number(energy.UsableWh, 0)} Wh in the coldest month, at the slow rate of those nights"),
                 Row.Of("Array for the array-to-load ratio, Wp", Figures.Number(hand.ArrayRatioWp, 0), Figures.Number(parts.ArrayWp, 0), ArrayHow(site)),
                 Row.Of("Array to refill from empty, Wp", Figures.Number(hand.ArrayRecoveryWp, 0), Figures.Number(parts.ArrayWp, 0),
                     $"within {Figures.Short(inputs.RecoveryDays)} days"),
                 Row.Of("Worst month", Figures.Month(hand.DesignMonth), Figures.Month(run.WorstMonth),
-                    "by hand: least irradiation for its demand; offered: month of the lowest charge simulated"),
+                    "least irradiation for its demand; lowest charge simulated"),
             ])
         {
             KeepTogether = true,
@@ -65,7 +65,7 @@ internal static class EnergyTables
     {
         var i = site.Energy.HandInputs;
         return $"{Figures.Short(i.AutonomyNights)} nights; depth {Figures.Percent(i.UsableDepthFraction)}, end of life {Figures.Percent(i.EndOfLifeFraction)}, "
-            + $"temperature {Figures.Number(i.TemperatureFactor, 2)}, discharge {Figures.Number(i.DischargeEfficiency, 2)}";
+            + $"temperature {Figures.Number(i.TemperatureFactor, 2)}, discharge {Figures.Number(i.DischargeEfficiency, 2)}; no gain for a slow rate";
     }
 
     private static string ArrayHow(SiteDesign site)
