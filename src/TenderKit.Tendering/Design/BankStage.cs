@@ -46,16 +46,29 @@ public static class BankStage
                         yield return option;
     }
 
+    /// <summary>One bank with one controller, or null when a check refuses it.</summary>
+    public static BankOption? Exactly(
+        Battery battery, int inSeries, int strings, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        if (!Suit(battery, inSeries, controller)) return null;
+        var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs);
+        return rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {inSeries * strings} with {controller.Code}"), option.Checks) ? option : null;
+    }
+
+    /// <summary>Whether the controller is made for the bank's voltage and chemistry.</summary>
+    private static bool Suit(Battery battery, int inSeries, Controller controller) =>
+        SystemVoltage.ClassOf(SystemVoltage.BankV(battery, inSeries)) is { } voltageClass
+        && controller.SystemVoltagesV.Contains(voltageClass)
+        && controller.Chemistries.Contains(battery.Chemistry);
+
     private static IEnumerable<BankOption> FewestStrings(
         Battery battery, int inSeries, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
-        if (SystemVoltage.ClassOf(SystemVoltage.BankV(battery, inSeries)) is not { } voltageClass || !controller.SystemVoltagesV.Contains(voltageClass)) yield break;
-        if (!controller.Chemistries.Contains(battery.Chemistry)) yield break;
+        if (!Suit(battery, inSeries, controller)) yield break;
         var found = 0;
         for (var strings = 1; strings <= MostStrings && found < 2; strings++)
         {
-            var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs);
-            if (!rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {option.InSeries * option.Strings} with {controller.Code}"), option.Checks)) continue;
+            if (Exactly(battery, inSeries, strings, controller, light, site, climate, inputs, rejections) is not { } option) continue;
             found++;
             yield return option;
         }
@@ -102,17 +115,40 @@ public static class BankStage
         var bankV = option.BankV;
         var lowestV = bankV * rules["controller.lowest_cell_fraction"];
         var hot = climate.Monthly.DailyMaxC.Max() + rules["battery.enclosure_rise"];
-        yield return new Check("battery.plausible", "Battery", "rated energy over weight", Comparison.AtMost, rules[PlausibleRule(option.Battery.Chemistry)], option.Battery.RatedWh / option.Battery.WeightKg, "Wh/kg", "design rule " + PlausibleRule(option.Battery.Chemistry), 0);
-        yield return new Check("battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast, inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method");
-        yield return new Check("battery.hot", "Battery", "highest operating temperature", Comparison.AtLeast, hot, option.Battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
-        yield return new Check("battery.cold_charge", "Battery", "lowest charging temperature", Comparison.AtMost, climate.Monthly.DailyMinC.Min(), option.Battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
-        yield return new Check("luminaire.lowest_voltage", "Luminaire", "lowest input voltage", Comparison.AtMost, lowestV, light.Luminaire.MinVoltageV, "V", "bank voltage at disconnect, design rule controller.lowest_cell_fraction", 1);
-        yield return new Check("luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast, bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
-        yield return new Check("controller.load_current", "Controller", "rated load current", Comparison.AtLeast, rules["controller.load_factor"] * option.LampInputW / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
-        yield return new Check("controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast, SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
-        yield return Check.YesNo("controller.dimming", "Controller", "dims the luminaire", NeedsDimming(site.Schedule), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name}");
-        yield return Check.YesNo("controller.disconnect", "Controller", "adjustable disconnect and reconnect", true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
-        yield return new Check("controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast, hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
+        yield return new Check(
+            "battery.plausible", "Battery", "rated energy over weight", Comparison.AtMost,
+            rules[PlausibleRule(option.Battery.Chemistry)], option.Battery.RatedWh / option.Battery.WeightKg, "Wh/kg",
+            "design rule " + PlausibleRule(option.Battery.Chemistry), 0);
+        yield return new Check(
+            "battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast,
+            inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method");
+        yield return new Check(
+            "battery.hot", "Battery", "highest operating temperature", Comparison.AtLeast,
+            hot, option.Battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
+        yield return new Check(
+            "battery.cold_charge", "Battery", "lowest charging temperature", Comparison.AtMost,
+            climate.Monthly.DailyMinC.Min(), option.Battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
+        yield return new Check(
+            "luminaire.lowest_voltage", "Luminaire", "lowest input voltage", Comparison.AtMost,
+            lowestV, light.Luminaire.MinVoltageV, "V", "bank voltage at disconnect, design rule controller.lowest_cell_fraction", 1);
+        yield return new Check(
+            "luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast,
+            bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
+        yield return new Check(
+            "controller.load_current", "Controller", "rated load current", Comparison.AtLeast,
+            rules["controller.load_factor"] * option.LampInputW / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
+        yield return new Check(
+            "controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast,
+            SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
+        yield return Check.YesNo(
+            "controller.dimming", "Controller", "dims the luminaire",
+            NeedsDimming(site.Schedule), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name}");
+        yield return Check.YesNo(
+            "controller.disconnect", "Controller", "adjustable disconnect and reconnect",
+            true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
+        yield return new Check(
+            "controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast,
+            hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
     }
 
     private static string PlausibleRule(BatteryChemistry chemistry) =>

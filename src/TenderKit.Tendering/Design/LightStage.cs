@@ -58,10 +58,19 @@ public static class LightStage
         var least = LeastScheduleLevel(site);
         return
         [
-            new Check("luminaire.ingress", "Luminaire", "ingress protection", Comparison.AtLeast, rules["luminaire.ip"], luminaire.IpCode, "IP", "design rule luminaire.ip; IEC 60529", 0),
-            new Check("luminaire.ambient", "Luminaire", "highest ambient temperature", Comparison.AtLeast, climate.Monthly.RecordHighC + rules["luminaire.ambient_margin"], luminaire.MaxAmbientC, "degC", "record high of the site and design rule luminaire.ambient_margin", 0),
-            new Check("luminaire.plausible", "Luminaire", "flux over input power", Comparison.AtMost, rules["plausible.luminaire"], luminaire.FluxLm / luminaire.InputPowerW, "lm/W", "design rule plausible.luminaire", 0),
-            new Check("luminaire.dimming", "Luminaire", "lowest level the driver reaches", Comparison.AtMost, least, luminaire.LeastLevelFraction, "", $"lighting schedule {site.Schedule.Name}"),
+            new Check(
+                "luminaire.ingress", "Luminaire", "ingress protection", Comparison.AtLeast,
+                rules["luminaire.ip"], luminaire.IpCode, "IP", "design rule luminaire.ip; IEC 60529", 0),
+            new Check(
+                "luminaire.ambient", "Luminaire", "highest ambient temperature", Comparison.AtLeast,
+                climate.Monthly.RecordHighC + rules["luminaire.ambient_margin"], luminaire.MaxAmbientC, "degC",
+                "record high of the site and design rule luminaire.ambient_margin", 0),
+            new Check(
+                "luminaire.plausible", "Luminaire", "flux over input power", Comparison.AtMost,
+                rules["plausible.luminaire"], luminaire.FluxLm / luminaire.InputPowerW, "lm/W", "design rule plausible.luminaire", 0),
+            new Check(
+                "luminaire.dimming", "Luminaire", "lowest level the driver reaches", Comparison.AtMost,
+                least, luminaire.LeastLevelFraction, "", $"lighting schedule {site.Schedule.Name}"),
         ];
     }
 
@@ -116,12 +125,20 @@ public static class LightStage
 
     private static IEnumerable<Check> LightChecks(LightTarget target, LightResult result)
     {
-        yield return new Check("light.average", "Light", "maintained average illuminance", Comparison.AtLeast, target.AverageLx, result.AverageLx, "lx", target.Source);
+        yield return new Check(
+            "light.average", "Light", "maintained average illuminance", Comparison.AtLeast,
+            target.AverageLx, result.AverageLx, "lx", target.Source);
         if (target.MinimumLx is { } minimum)
-            yield return new Check("light.minimum", "Light", "maintained minimum illuminance", Comparison.AtLeast, minimum, result.MinimumLx, "lx", target.Source);
+            yield return new Check(
+                "light.minimum", "Light", "maintained minimum illuminance", Comparison.AtLeast,
+                minimum, result.MinimumLx, "lx", target.Source);
         if (target.OverallUniformity is { } uniformity)
-            yield return new Check("light.uniformity", "Light", "overall uniformity", Comparison.AtLeast, uniformity, result.OverallUniformity, "", target.Source);
+            yield return new Check(
+                "light.uniformity", "Light", "overall uniformity", Comparison.AtLeast,
+                uniformity, result.OverallUniformity, "", target.Source);
         if (target.AverageCeilingLx is { } ceiling)
-            yield return new Check("light.ceiling", "Light", "maintained average illuminance, upper bound", Comparison.AtMost, ceiling, result.AverageLx, "lx", target.Source);
+            yield return new Check(
+                "light.ceiling", "Light", "maintained average illuminance, upper bound", Comparison.AtMost,
+                ceiling, result.AverageLx, "lx", target.Source);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
@@ -13,7 +14,7 @@ public static class SiteDesigner
     public static Outcome<SiteDesign> Run(Site site, DesignInputs inputs)
     {
         var monthly = ClimateStage.ClimateOf(site, inputs);
-        ImmutableArray<Diagnostic> noticed = [.. ClimateStage.Examine(site, monthly, inputs), .. SiteNotes(site)];
+        var noticed = NoticedOf(site, monthly, inputs);
         if (noticed.Any(d => d.Severity == Severity.Error)) return Outcome.None<SiteDesign>(noticed);
         var weather = ClimateStage.Run(site, monthly, inputs);
         var lightRejections = new Rejections();
@@ -25,10 +26,16 @@ public static class SiteDesigner
             : Nothing(site, "TK330", search.WhyNothing, noticed);
     }
 
+    /// <summary>What is noticed about a site before it is designed.</summary>
+    public static ImmutableArray<Diagnostic> NoticedOf(Site site, MonthlyClimate monthly, DesignInputs inputs) =>
+        [.. ClimateStage.Examine(site, monthly, inputs), .. SiteNotes(site)];
+
     private static Outcome<SiteDesign> Nothing(Site site, string code, string reason, IEnumerable<Diagnostic> noticed) =>
         Outcome.None<SiteDesign>(noticed.Append(Diagnostic.Error(code, $"no design: {reason}; add such a part to the catalogue or change what is asked", new Place(Site: site.Id))));
 
-    private static SiteDesign DesignOf(Site site, SiteWeather weather, ProvenCandidate proven, DesignInputs inputs, ImmutableArray<Diagnostic> noticed)
+    /// <summary>The record of a proven candidate.</summary>
+    /// <param name="noticed">What was noticed about the site before.</param>
+    public static SiteDesign DesignOf(Site site, SiteWeather weather, ProvenCandidate proven, DesignInputs inputs, ImmutableArray<Diagnostic> noticed)
     {
         var candidate = proven.Candidate;
         var checks = candidate.Light.Checks

@@ -25,7 +25,8 @@ public static class TenderDesigner
         });
 
         var designed = outcomes.Where(o => o.Value is not null).Select(o => o.Value!).ToImmutableArray();
-        var (sites, kits) = KitGrouping.Group(designed);
+        var standard = inputs.Tender.KitsAtMost is { } most ? Standardiser.Run(designed, most, offered) : Outcome.Of(new StandardDesigns(designed));
+        var (sites, kits) = KitGrouping.Group(standard.Value!.Sites);
         return new TenderDesign(
             inputs.Tender,
             inputs.Catalog,
@@ -35,7 +36,8 @@ public static class TenderDesigner
             sites,
             kits,
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
-            [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. outcomes.SelectMany((o, i) => o.Value?.Diagnostics ?? o.Diagnostics)]);
+            [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
+            .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)]);
     }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>

@@ -31,6 +31,24 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
         return other is null ? null : new WiringOption(circuits.ToImmutable(), [.. other], checks.ToImmutable());
     }
 
+    /// <summary>The wiring of a given kit under this site's currents and lengths; null when a circuit does not suit.</summary>
+    public WiringOption? Given(LightOption light, PowerOption power, PoleParts kit)
+    {
+        var circuits = ImmutableArray.CreateBuilder<Circuit>();
+        var checks = ImmutableArray.CreateBuilder<Check>();
+        foreach (var (demand, given) in Demands(light, power).Zip(kit.Circuits))
+        {
+            if (Try(demand, given.Cable, (_, _) => given.Fuse) is not var (circuit, circuitChecks)) return null;
+            circuits.Add(circuit);
+            checks.AddRange(circuitChecks);
+        }
+
+        var other = Others(power, checks);
+        return other is not null && other.Select(o => o.Code).SequenceEqual(kit.OtherProtection.Select(o => o.Code))
+            ? new WiringOption(circuits.ToImmutable(), [.. other], checks.ToImmutable())
+            : null;
+    }
+
     private IEnumerable<Demand> Demands(LightOption light, PowerOption power)
     {
         var rules = inputs.Rules;
@@ -49,16 +67,22 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
     {
         foreach (var cable in inputs.Catalog.Cables.Where(c => c.Outdoor || !demand.Outdoor).OrderBy(costs.Of).ThenBy(c => c.Code, StringComparer.Ordinal))
         {
-            var ohmPerKm = Conductor.AtTemperatureOhmPerKm(Conductor.ResistanceOhmPerKm(cable.ConductorClass, cable.CrossSectionMm2), inputs.Rules["wiring.ambient"]);
-            var drop = Conductor.DropV(demand.LengthM, demand.CurrentA, ohmPerKm) / demand.VoltageV;
-            var capacityA = Conductor.CapacityA(cable.Insulation, cable.CrossSectionMm2, inputs.Rules["wiring.ambient"]);
-            var fuse = demand.Fused ? FuseFor(demand, capacityA) : null;
-            var checks = CircuitChecks(demand, drop, capacityA, fuse);
-            if (rejections.Accept(() => FormattableString.Invariant($"{cable.Code} from {demand.Name}"), checks))
-                return (new Circuit(demand.Name, cable, demand.LengthM, demand.CurrentA, drop, capacityA, fuse), checks);
+            if (Try(demand, cable, FuseFor) is { } found) return found;
         }
 
         return null;
+    }
+
+    private (Circuit Circuit, ImmutableArray<Check> Checks)? Try(Demand demand, Cable cable, Func<Demand, double, ProtectionDevice?> fuseFor)
+    {
+        var ohmPerKm = Conductor.AtTemperatureOhmPerKm(Conductor.ResistanceOhmPerKm(cable.ConductorClass, cable.CrossSectionMm2), inputs.Rules["wiring.ambient"]);
+        var drop = Conductor.DropV(demand.LengthM, demand.CurrentA, ohmPerKm) / demand.VoltageV;
+        var capacityA = Conductor.CapacityA(cable.Insulation, cable.CrossSectionMm2, inputs.Rules["wiring.ambient"]);
+        var fuse = demand.Fused ? fuseFor(demand, capacityA) : null;
+        var checks = CircuitChecks(demand, drop, capacityA, fuse);
+        return rejections.Accept(() => FormattableString.Invariant($"{cable.Code} from {demand.Name}"), checks)
+            ? (new Circuit(demand.Name, cable, demand.LengthM, demand.CurrentA, drop, capacityA, fuse), checks)
+            : null;
     }
 
     /// <summary>The smallest fuse above the working current with its factor; null when the catalogue has none.</summary>
@@ -74,10 +98,16 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
     private ImmutableArray<Check> CircuitChecks(Demand demand, double drop, double capacityA, ProtectionDevice? fuse)
     {
         var checks = ImmutableArray.CreateBuilder<Check>();
-        checks.Add(new Check(demand.Id + ".drop", "Cable", $"voltage drop, {demand.Name}", Comparison.AtMost, demand.DropLimit * 100, drop * 100, "%", "design rule " + demand.Id.Replace("wiring.", "wiring.drop_", StringComparison.Ordinal)));
-        checks.Add(new Check(demand.Id + ".capacity", "Cable", $"current-carrying capacity, {demand.Name}", Comparison.AtLeast, fuse?.RatedA ?? demand.CurrentA, capacityA, "A", "IEC 60364-5-52 at design rule wiring.ambient" + (fuse is null ? "" : "; not below its fuse"), 1));
+        checks.Add(new Check(
+            demand.Id + ".drop", "Cable", $"voltage drop, {demand.Name}", Comparison.AtMost,
+            demand.DropLimit * 100, drop * 100, "%", "design rule " + demand.Id.Replace("wiring.", "wiring.drop_", StringComparison.Ordinal)));
+        checks.Add(new Check(
+            demand.Id + ".capacity", "Cable", $"current-carrying capacity, {demand.Name}", Comparison.AtLeast,
+            fuse?.RatedA ?? demand.CurrentA, capacityA, "A", "IEC 60364-5-52 at design rule wiring.ambient" + (fuse is null ? "" : "; not below its fuse"), 1));
         if (demand.Fused)
-            checks.Add(new Check(demand.Id + ".fuse", "Fuse", $"rated current, {demand.Name}", Comparison.AtLeast, demand.CurrentA * inputs.Rules["wiring.fuse_factor"], fuse?.RatedA ?? 0, "A", "design rule wiring.fuse_factor", 1));
+            checks.Add(new Check(
+                demand.Id + ".fuse", "Fuse", $"rated current, {demand.Name}", Comparison.AtLeast,
+                demand.CurrentA * inputs.Rules["wiring.fuse_factor"], fuse?.RatedA ?? 0, "A", "design rule wiring.fuse_factor", 1));
         return checks.ToImmutable();
     }
 
@@ -90,7 +120,9 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
         {
             var (lowA, highA) = Protection.StringFuseA(power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA);
             var fuse = CheapestOf(ProtectionKind.Fuse, p => p.RatedA >= lowA && p.RatedA <= highA && p.RatedV >= power.Module.OpenCircuitV * power.ModulesInSeries);
-            var check = new Check("wiring.string_fuse", "Fuse", "string fuse, rated current", Comparison.AtLeast, lowA, fuse?.RatedA ?? 0, "A", "IEC 62548, 1.5 to 2.4 times the short-circuit current", 1);
+            var check = new Check(
+                "wiring.string_fuse", "Fuse", "string fuse, rated current", Comparison.AtLeast,
+                lowA, fuse?.RatedA ?? 0, "A", "IEC 62548, 1.5 to 2.4 times the short-circuit current", 1);
             if (!rejections.Accept(() => "string fuse", [check])) return null;
             checks.Add(check);
             others.AddRange(Enumerable.Repeat(fuse!, strings));

@@ -64,6 +64,7 @@ public sealed record DesignRule(string Id, double Value, double Low, double High
 public sealed record InputDigest(string File, string Sha256);
 
 /// <summary>A tender file, understood.</summary>
+/// <param name="KitsAtMost">Most different kits over the tender, or null for as many as are cheapest.</param>
 public sealed record Tender(
     TenderHead Head,
     string Folder,
@@ -73,4 +74,5 @@ public sealed record Tender(
     string? ClimateFile,
     ImmutableSortedDictionary<string, LightingSchedule> Schedules,
     ReliabilityTarget Reliability,
-    PriceBasis Prices);
+    PriceBasis Prices,
+    int? KitsAtMost = null);

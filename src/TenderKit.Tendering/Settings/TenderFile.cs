@@ -37,7 +37,8 @@ public static class TenderFile
             climate?.Text("default"),
             schedules,
             ReliabilityOf(SectionOf(top, "reliability")),
-            PricesOf(SectionOf(top, "prices")));
+            PricesOf(SectionOf(top, "prices")),
+            KitsOf(top.Section("kits")));
         climate?.ReportUnknownKeys();
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
         var overrides = top.Section("rules_changed");
@@ -98,6 +99,15 @@ public static class TenderFile
         if (read.AutonomyNights is < 0.5 or > 30) section.AddError("TK116", $"autonomy_nights must lie between 0.5 and 30, not {read.AutonomyNights.ToString(CultureInfo.InvariantCulture)}", section.Line);
         section.ReportUnknownKeys();
         return read;
+    }
+
+    private static int? KitsOf(YamlSection? section)
+    {
+        if (section is null) return null;
+        var most = (int)section.RequiredNumber("at_most", QuantityKind.Count);
+        if (most < 1) section.AddError("TK116", "at_most must be 1 or more", section.Line);
+        section.ReportUnknownKeys();
+        return most;
     }
 
     private static PriceBasis PricesOf(YamlSection section)

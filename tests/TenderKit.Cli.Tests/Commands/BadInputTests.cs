@@ -100,7 +100,7 @@ public class BadInputTests
     [Fact]
     public void A_changed_rule_outside_its_range_warns()
     {
-        using var folder = new TenderFolder().WithSites("S11").Change("tender.yaml", "reliability:", "rules_changed: { energy.soiling: 0.6 }\n\nreliability:");
+        using var folder = new TenderFolder().WithSites("S11").Change("tender.yaml", "kits:", "rules_changed: { energy.soiling: 0.6 }\n\nkits:");
         var run = folder.Bid();
         Assert.Equal(ExitCodes.Good, run.Code);
         Assert.Contains("TK120", run.Errors, StringComparison.Ordinal);
@@ -109,7 +109,7 @@ public class BadInputTests
     [Fact]
     public void An_unknown_rule_names_the_nearest()
     {
-        using var folder = new TenderFolder().Change("tender.yaml", "reliability:", "rules_changed: { energy.soilin: 0.9 }\n\nreliability:");
+        using var folder = new TenderFolder().Change("tender.yaml", "kits:", "rules_changed: { energy.soilin: 0.9 }\n\nkits:");
         var run = folder.Bid();
         Assert.Equal(ExitCodes.CouldNotRun, run.Code);
         Assert.Contains("did you mean 'energy.soiling'?", run.Errors, StringComparison.Ordinal);

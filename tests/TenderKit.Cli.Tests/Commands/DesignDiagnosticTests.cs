@@ -16,7 +16,7 @@ public class DesignDiagnosticTests
 
     [Fact]
     public void TK331_a_lead_acid_battery_seldom_full_warns() =>
-        AssertRaised("TK331", "S01", f => f.Change("tender.yaml", "reliability:", "rules_changed: { battery.days_to_full: 2 }\n\nreliability:"));
+        AssertRaised("TK331", "S01", f => f.Change("tender.yaml", "kits:", "rules_changed: { battery.days_to_full: 2 }\n\nkits:"));
 
     [Fact]
     public void TK230_no_luminaire_is_an_answer()
@@ -30,7 +30,7 @@ public class DesignDiagnosticTests
     [Fact]
     public void TK330_no_battery_is_an_answer_with_the_nearest_miss()
     {
-        using var folder = new TenderFolder().WithSites("S05").Change("tender.yaml", "reliability:", "rules_changed: { battery.enclosure_rise: 60 }\n\nreliability:");
+        using var folder = new TenderFolder().WithSites("S05").Change("tender.yaml", "kits:", "rules_changed: { battery.enclosure_rise: 60 }\n\nkits:");
         var run = folder.Bid();
         Assert.Equal(ExitCodes.SomethingUnmet, run.Code);
         Assert.Contains("TK330", run.Errors, StringComparison.Ordinal);

@@ -218,6 +218,17 @@ public class Lm63ReaderTests
         return read.Value is null == read.HasErrors;
     });
 
+    [Fact]
+    public void A_file_without_a_version_line_is_noted_TK167() =>
+        Assert.Contains((Plain with { Head = "an old file\n" }).Read().Diagnostics, d => d.Code == "TK167" && d.Severity == Severity.Note);
+
+    [Fact]
+    public void Planes_that_stop_short_of_360_are_closed_with_the_plane_at_0_TK165()
+    {
+        var open = Plain with { Counts = "1 -1 1 3 4 1 2 0 0 0\n", Planes = "0 90 180 270\n", Candela = "100 80 0 100 70 0 100 60 0 100 50 0\n" };
+        Assert.Contains(open.Read().Diagnostics, d => d.Code == "TK165" && d.Severity == Severity.Warning);
+    }
+
     private static PhotometricFile Fixture(string name) => Lm63Reader.Read(name, Repository.Fixture(name)).Value!;
 
     private static void Refused(Outcome<PhotometricFile> read, string code, int? line, string words)

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using TenderKit.Sizing.Basics;
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Settings;
+
+namespace TenderKit.Tendering.Kits;
+
+/// <summary>
+/// Brings the designs of a tender down to a few kits. Every make-up found for some site is tried on every other site with all checks and
+/// the energy balance; then the kits that serve all sites at the least direct cost are kept.
+/// </summary>
+public static class Standardiser
+{
+    /// <summary>Make-ups tried, those that serve the most poles first; more would add time, hardly ever a better choice.</summary>
+    public const int MostMakeUps = 40;
+
+    /// <summary>The designs with at most as many make-ups as the tender allows, and what that costs.</summary>
+    /// <param name="designs">One design a site, each the cheapest for its site alone.</param>
+    public static Outcome<StandardDesigns> Run(ImmutableArray<SiteDesign> designs, int atMost, DesignInputs inputs)
+    {
+        var makeUps = MakeUpsOf(designs);
+        if (makeUps.Length <= atMost) return Outcome.Of(new StandardDesigns(designs));
+        var costs = CostsOf(designs, makeUps, inputs);
+        var selection = KitChoice.Choose(costs, atMost);
+        var standard = new SiteDesign[designs.Length];
+        Parallel.For(0, designs.Length, i => standard[i] = WithKit(designs[i], makeUps[selection.KitOfSite[i]], inputs));
+        return Outcome.Of(new StandardDesigns([.. standard]), Notices(costs, selection, makeUps.Length, atMost, inputs.Tender.Head.Currency));
+    }
+
+    private static ImmutableArray<PoleParts> MakeUpsOf(ImmutableArray<SiteDesign> designs) =>
+    [
+        .. designs.GroupBy(d => d.Parts.Key, StringComparer.Ordinal)
+            .OrderByDescending(g => g.Sum(d => d.Poles)).ThenBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => g.First().Parts),
+    ];
+
+    /// <summary>Sites by make-ups. A make-up beyond the most tried is tried on its own sites only.</summary>
+    private static decimal?[,] CostsOf(ImmutableArray<SiteDesign> designs, ImmutableArray<PoleParts> makeUps, DesignInputs inputs)
+    {
+        var costs = new decimal?[designs.Length, makeUps.Length];
+        Parallel.For(0, designs.Length, i =>
+        {
+            var site = designs[i].Site;
+            var weather = ClimateStage.Run(site, designs[i].Climate.Monthly, inputs);
+            for (var k = 0; k < makeUps.Length; k++)
+            {
+                if (k < MostMakeUps || makeUps[k].Key == designs[i].Parts.Key) costs[i, k] = KitTrial.Run(site, weather, makeUps[k], inputs)?.Cost;
+            }
+        });
+        return costs;
+    }
+
+    private static SiteDesign WithKit(SiteDesign design, PoleParts kit, DesignInputs inputs)
+    {
+        if (design.Parts.Key == kit.Key) return design;
+        var weather = ClimateStage.Run(design.Site, design.Climate.Monthly, inputs);
+        var (proven, _) = KitTrial.Run(design.Site, weather, kit, inputs) ?? throw new InvalidOperationException($"kit {kit.Key} suited site {design.Site.Id} a moment ago");
+        return SiteDesigner.DesignOf(design.Site, weather, proven, inputs, SiteDesigner.NoticedOf(design.Site, design.Climate.Monthly, inputs));
+    }
+
+    private static IEnumerable<Diagnostic> Notices(decimal?[,] costs, KitSelection selection, int makeUps, int atMost, string currency)
+    {
+        if (selection.Kits.Length > atMost)
+        {
+            yield return Diagnostic.Warning("TK640", string.Create(
+                CultureInfo.InvariantCulture, $"no {atMost} kits of those found serve every site; {selection.Kits.Length} are used: allow more under kits, at_most, or bring the sites' requirements closer"));
+        }
+
+        var free = Enumerable.Range(0, costs.GetLength(0)).Sum(s => Enumerable.Range(0, costs.GetLength(1)).Min(k => costs[s, k] ?? decimal.MaxValue));
+        var now = selection.KitOfSite.Select((k, s) => costs[s, k]!.Value).Sum();
+        yield return Diagnostic.Note("TK641", string.Create(
+            CultureInfo.InvariantCulture,
+            $"{makeUps} make-ups were brought down to {selection.Kits.Length} kits; direct cost rises by {(now - free) / free * 100:0.0} %, {now - free:N0} {currency}; {(selection.IsProven ? "every selection was tried" : "the best found by exchanging, not proven the least")}"));
+    }
+}
+
+/// <summary>Designs after standardising.</summary>
+public sealed record StandardDesigns(ImmutableArray<SiteDesign> Sites);
