@@ -37,7 +37,7 @@ internal static class AssumptionPages
     {
         var shown = new RuleNumbers(design).Shown;
         yield return new Paragraph("Every margin and derating factor is a rule with a range; the compliance tables name a rule by its number here. A rule the "
-            + "tender changed is marked changed; one outside its range is marked and raises a warning.")
+            + "tender changed is marked changed; one outside its range is marked and raises a warning.", TextStyle.Small)
         { KeepWithNext = true };
         var marked = shown.Any(r => Mark(r).Length > 0);
         yield return new TableBlock(

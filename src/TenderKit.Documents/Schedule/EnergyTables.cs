@@ -35,7 +35,7 @@ internal static class EnergyTables
                     "lamp at its schedule and own use of the controller"),
                 Row.Of("Battery, rated energy, Wh", Figures.Number(hand.BatteryRatedWh, 0), Figures.Number(parts.BatteryRatedWh, 0), BatteryHow(site)),
                 Row.Of("Autonomy at end of life, nights", Figures.Number(inputs.AutonomyNights, 1), Figures.Number(energy.AutonomyNights, 1),
-                    $"usable {Figures.Number(energy.UsableWh, 0)} Wh in the coldest month, at the slow rate of those nights"),
+                    $"usable {Figures.Number(energy.UsableWh, 0)} Wh in the coldest month, at the slow rate"),
                 Row.Of("Array for the array-to-load ratio, Wp", Figures.Number(hand.ArrayRatioWp, 0), Figures.Number(parts.ArrayWp, 0), ArrayHow(site)),
                 Row.Of("Array to refill from empty, Wp", Figures.Number(hand.ArrayRecoveryWp, 0), Figures.Number(parts.ArrayWp, 0),
                     $"within {Figures.Short(inputs.RecoveryDays)} days"),

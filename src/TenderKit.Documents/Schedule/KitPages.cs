@@ -13,8 +13,8 @@ internal static class KitPages
     public static TableBlock Overview(TenderDesign design) => new(
         "Kits in short, each figure for one pole; margins are the least of all sites of the kit, % of what is required",
         [
-            new("Kit", FixedPt: 28), Number("Sites", ""), Number("Poles", ""), Number("Pole", "m"), Number("Luminaire", "W"), Number("Modules", "Wp"),
-            Number("Battery", "Wh"), Number("System", "V"), Number("Margin", "light"), Number("Margin", "energy"), Number("Margin", "structure"),
+            new("Kit", FixedPt: 22), new("Sites"), Number("Poles", "", 33), Number("Pole", "m", 28), Number("Luminaire", "W", 48), Number("Modules", "Wp", 44),
+            Number("Battery", "Wh", 40), Number("System", "V", 40), Number("Margin", "light", 40), Number("Margin", "energy", 40), Number("Margin", "structure", 44),
         ],
         [.. design.Kits.Select(OverviewRow)]);
 
@@ -35,7 +35,7 @@ internal static class KitPages
     {
         var p = kit.Parts;
         return Row.Of(
-            kit.Id, Figures.Number(kit.SiteIds.Length, 0), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW),
+            kit.Id, Words.List(kit.SiteIds, 8), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW),
             Figures.Short(p.ArrayWp), Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV), Least(kit, Governing.LightChecks),
             Least(kit, Governing.EnergyChecks), Least(kit, Governing.StructureChecks));
     }
@@ -44,7 +44,7 @@ internal static class KitPages
         kit.Checks.Where(c => CheckText.IsMeasured(c) && Governing.Concerns(c, prefixes)).Min(c => c.MarginFraction) is { } margin
             ? Figures.Number(margin * 100, 0).Replace('-', '−') : "–";
 
-    private static Column Number(string head, string unit) => new(head, unit, 1, Side.End);
+    private static Column Number(string head, string unit, double widthPt) => new(head, unit, 1, Side.End, widthPt);
 
     private static string Opening(Kit kit) =>
         $"{Figures.Count(kit.Poles, "pole", "poles")} at {Figures.Count(kit.SiteIds.Length, "site", "sites")}: {Words.List(kit.SiteIds, 14)}. "
@@ -63,7 +63,7 @@ internal static class KitPages
                 : "";
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
-            + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; governed by: {site.Light.GoverningLimit}.", TextStyle.Small)
+            + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; {(site.Light.Yard is null ? "spacing" : "number of poles")} set by: {site.Light.GoverningLimit}.", TextStyle.Small)
         { KeepWithNext = true };
         if (!LightField.CanDraw(site.Light.Result))
         {
