@@ -142,7 +142,7 @@ public static class BankStage
             SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
         yield return Check.YesNo(
             "controller.dimming", "Controller", "dims the luminaire",
-            NeedsDimming(site.Schedule), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name}");
+            NeedsDimming(site.Schedule, light.Light.LevelFraction), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name} and the level used");
         yield return Check.YesNo(
             "controller.disconnect", "Controller", "adjustable disconnect and reconnect",
             true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
@@ -156,6 +156,6 @@ public static class BankStage
 
     private static int SchedulePartCount(LightingSchedule schedule) => Math.Max(1, schedule.Parts.Length + (schedule.RestLevelFraction > 0 ? 1 : 0));
 
-    private static bool NeedsDimming(LightingSchedule schedule) =>
-        schedule.Parts.Select(p => p.LevelFraction).Append(schedule.RestLevelFraction).Any(l => l is > 0 and < 1);
+    private static bool NeedsDimming(LightingSchedule schedule, double trimmedLevelFraction) =>
+        trimmedLevelFraction < 1 || schedule.Parts.Select(p => p.LevelFraction).Append(schedule.RestLevelFraction).Any(l => l is > 0 and < 1);
 }

@@ -87,10 +87,10 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         [
             new(
                 "enclosure.volume", "Enclosure", "usable volume", Comparison.AtLeast,
-                volumeL, enclosure.UsableVolumeL, "l", "battery and controller, packed", 0),
+                volumeL, enclosure.UsableVolumeL, "l", "battery and controller, packed", 1),
             new(
                 "enclosure.content", "Enclosure", "content it carries", Comparison.AtLeast,
-                weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 0),
+                weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 1),
         ];
     }
 
