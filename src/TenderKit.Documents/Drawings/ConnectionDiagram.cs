@@ -101,12 +101,14 @@ internal sealed class ConnectionDiagram(PoleParts parts)
     private void DrawEarth(XGraphics g, XRect module, double bottom, double textX)
     {
         var x = module.Left - 18;
-        g.DrawLines(Ink.Pen(Ink.ThinPt), [new XPoint(module.Left, module.Top + (BoxHeightPt / 2)), new XPoint(x, module.Top + (BoxHeightPt / 2)), new XPoint(x, bottom)]);
+        var middle = module.Top + (BoxHeightPt / 2);
+        g.DrawLines(Ink.Pen(Ink.ThinPt), [new XPoint(module.Left, middle), new XPoint(x, middle), new XPoint(x, bottom)]);
         for (var i = 0; i < 3; i++) g.DrawLine(Ink.Pen(Ink.FirmPt), x - 9 + (3 * i), bottom + (3 * i), x + 9 - (3 * i), bottom + (3 * i));
         Order(g, x, module.Bottom + 28, 1);
         var notes = new List<string> { "1: pole, bracket and", "module frame to earth" };
         notes.AddRange(parts.OtherProtection.Where(p => p.Kind == ProtectionKind.EarthElectrode).Take(1).Select(p => "electrode " + p.Code));
-        notes.AddRange(parts.OtherProtection.Where(p => p.Kind == ProtectionKind.SurgeArrester).Take(1).SelectMany(p => new[] { "surge arrester at", "the controller: " + p.Code }));
+        notes.AddRange(parts.OtherProtection.Where(p => p.Kind == ProtectionKind.SurgeArrester).Take(1)
+            .SelectMany(p => new[] { "surge arrester at", "the controller: " + p.Code }));
         for (var i = 0; i < notes.Count; i++) Pencil.Text(g, notes[i], Pencil.Label, textX, bottom - 6 + (9 * i));
     }
 }

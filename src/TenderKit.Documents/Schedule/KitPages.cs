@@ -81,8 +81,10 @@ internal static class KitPages
     {
         yield return new Heading(3, $"Energy, kit {site.KitId}");
         yield return new Paragraph(
-            $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
-            + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate ({Words.Of(site.Climate.Monthly.Grade)}). "
+            $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. "
+                + $"Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
+            + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; "
+                + $"irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate ({Words.Of(site.Climate.Monthly.Grade)}). "
             + EnergyTables.Found(site), TextStyle.Small)
         { KeepWithNext = true };
         var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
@@ -96,9 +98,13 @@ internal static class KitPages
         var (load, block) = (site.Structure.Load, site.Structure.Foundation);
         yield return new Heading(3, $"Pole, foundation and connection, kit {kit.Id}");
         yield return new Paragraph(
-            $"At site {site.Site.Id}: basic wind {Figures.Short(site.Site.BasicWindMPerS)} m/s, peak pressure {Figures.Number(site.Structure.PeakPressureNPerM2, 0)} N/m², shear at the base {Figures.Number(load.BaseShearN, 0)} N, "
-            + $"moment {Figures.Number(load.BaseMomentNm, 0)} Nm, head moves {Figures.Number(load.HeadDeflectionM * 1000, 0)} mm; soil {site.Site.Soil.Name}{(site.Site.SoilStated ? "" : " (not stated, worst class taken)")}; "
-            + $"safety against overturning {Figures.Number(block.OverturningSafetyFactor, 2)}, ground pressure {Figures.Number(block.GroundPressureKPa, 0)} kPa, concrete {Figures.Number(block.ConcreteM3, 2)} m³. "
+            $"At site {site.Site.Id}: basic wind {Figures.Short(site.Site.BasicWindMPerS)} m/s, "
+                + $"peak pressure {Figures.Number(site.Structure.PeakPressureNPerM2, 0)} N/m², "
+                + $"shear at the base {Figures.Number(load.BaseShearN, 0)} N, "
+            + $"moment {Figures.Number(load.BaseMomentNm, 0)} Nm, head moves {Figures.Number(load.HeadDeflectionM * 1000, 0)} mm; "
+                + $"soil {site.Site.Soil.Name}{(site.Site.SoilStated ? "" : " (not stated, worst class taken)")}; "
+            + $"safety against overturning {Figures.Number(block.OverturningSafetyFactor, 2)}, "
+                + $"ground pressure {Figures.Number(block.GroundPressureKPa, 0)} kPa, concrete {Figures.Number(block.ConcreteM3, 2)} m³. "
             + "Screening calculation: to be checked and signed by a licensed structural engineer under the local code.", TextStyle.Small)
         { KeepWithNext = true };
         var (elevation, connection) = (new PoleElevation(Elevation(site)), new ConnectionDiagram(kit.Parts));
