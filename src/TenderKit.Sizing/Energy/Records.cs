@@ -67,6 +67,7 @@ public sealed record ArrayModel(
 /// <param name="SelfDischargePerMonthFraction">At 25 degC, fraction a month.</param>
 /// <param name="EnclosureRiseK">Battery above air temperature, K.</param>
 /// <param name="LeastChargeC">No charging below this, degC.</param>
+/// <param name="GreatestRateFactor">Greatest gain of capacity credited to a discharge slower than the rating, 1 to 1.2.</param>
 /// <param name="AbsorptionTimeH">Lead-acid only: in the last tenth the battery takes at most what is missing over this time, h (2 h: a twentieth of the capacity an hour at 90 %; common practice, no source).</param>
 public sealed record BatteryModel(
     BatteryChemistry Chemistry,
@@ -81,7 +82,8 @@ public sealed record BatteryModel(
     double SelfDischargePerMonthFraction,
     double EnclosureRiseK,
     double LeastChargeC,
-    double AbsorptionTimeH = 2);
+    double AbsorptionTimeH = 2,
+    double GreatestRateFactor = BatteryCapacity.GreatestRateFactor);
 
 /// <summary>The charge controller as the energy balance sees it.</summary>
 /// <param name="ChargeCurrentA">Rated charge current of all controllers, A.</param>
