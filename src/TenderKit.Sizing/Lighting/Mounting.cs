@@ -7,26 +7,37 @@ internal readonly partial struct Mounting
 {
     private const double DegreesPerRad = 180 / Math.PI;
 
-    private readonly double heightM;
-    private readonly double alongX;
-    private readonly double alongY;
-    private readonly double streetX;
-    private readonly double streetY;
-    private readonly double streetZ;
-    private readonly double downX;
-    private readonly double downY;
-    private readonly double downZ;
-
     /// <summary>The street side axis is turned to its facing, then street side and down axes are turned by the tilt about the C 0 axis.</summary>
     public Mounting(double heightM, double facingDegrees, double tiltDegrees)
     {
-        this.heightM = heightM;
+        HeightM = heightM;
         double facingX = Angle.CosDegrees(facingDegrees), facingY = Angle.SinDegrees(facingDegrees);
         double cos = Angle.CosDegrees(tiltDegrees), sin = Angle.SinDegrees(tiltDegrees);
-        (alongX, alongY) = (facingY, -facingX);
-        (streetX, streetY, streetZ) = (cos * facingX, cos * facingY, sin);
-        (downX, downY, downZ) = (sin * facingX, sin * facingY, -cos);
+        (AlongX, AlongY) = (facingY, -facingX);
+        (StreetX, StreetY, StreetZ) = (cos * facingX, cos * facingY, sin);
+        (DownX, DownY, DownZ) = (sin * facingX, sin * facingY, -cos);
     }
+
+    public double HeightM { get; }
+
+    /// <summary>Unit vector of C 0; it lies level.</summary>
+    public double AlongX { get; }
+
+    public double AlongY { get; }
+
+    /// <summary>Unit vector of C 90.</summary>
+    public double StreetX { get; }
+
+    public double StreetY { get; }
+
+    public double StreetZ { get; }
+
+    /// <summary>Unit vector of gamma 0.</summary>
+    public double DownX { get; }
+
+    public double DownY { get; }
+
+    public double DownZ { get; }
 
     /// <summary>
     /// Horizontal illuminance at a point (dx, dy) from the foot of the luminaire: E = I(C, gamma) cos^3(e) / H^2, e from the vertical
@@ -34,14 +45,14 @@ internal readonly partial struct Mounting
     /// </summary>
     public double IlluminanceLx(LightDistribution distribution, double dx, double dy)
     {
-        var squared = (dx * dx) + (dy * dy) + (heightM * heightM);
+        var squared = (dx * dx) + (dy * dy) + (HeightM * HeightM);
         var distance = Math.Sqrt(squared);
-        var along = (dx * alongX) + (dy * alongY);
-        var street = (dx * streetX) + (dy * streetY) - (heightM * streetZ);
-        var down = (dx * downX) + (dy * downY) - (heightM * downZ);
+        var along = (dx * AlongX) + (dy * AlongY);
+        var street = (dx * StreetX) + (dy * StreetY) - (HeightM * StreetZ);
+        var down = (dx * DownX) + (dy * DownY) - (HeightM * DownZ);
         var plane = Math.Atan2(street, along) * DegreesPerRad;
         if (plane < 0) plane += 360;
         var gamma = Math.Acos(Math.Clamp(down / distance, -1, 1)) * DegreesPerRad;
-        return distribution.IntensityCd(plane, gamma) * heightM / (squared * distance);
+        return distribution.IntensityCd(plane, gamma) * HeightM / (squared * distance);
     }
 }

@@ -71,10 +71,7 @@ public sealed record ClassVerdict(string Strip, RoadClass Class, ImmutableArray<
             yield return new LimitCheck("threshold increment", Comparison.AtMost, glare.IncrementFraction * 100, reached.IncrementFraction * 100, "%", false);
         }
 
-        if (roadClass.EdgeRatio is { } edge)
-        {
-            yield return Least("edge illuminance ratio", edge, strip.EdgeRatio ?? throw NotWorkedOut("edge illuminance ratio", strip, roadClass));
-        }
+        if (roadClass.EdgeRatio is { } edge && strip.EdgeRatio is { } ratio) yield return Least("edge illuminance ratio", edge, ratio);
     }
 
     private static IEnumerable<LimitCheck> OfSpatial(StripQuality strip, RoadClass roadClass)

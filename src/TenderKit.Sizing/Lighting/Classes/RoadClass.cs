@@ -1,3 +1,5 @@
+using TenderKit.Sizing.Basics;
+
 namespace TenderKit.Sizing.Lighting;
 
 /// <summary>What a class asks of the maintained luminance of a dry carriageway; the wet limit of EN 13201-2 is not worked out.</summary>
@@ -41,5 +43,37 @@ public sealed record RoadClass(string Name, string Source)
     {
         ArgumentNullException.ThrowIfNull(target);
         return new RoadClass(target.Name, target.Source) { Illuminance = target };
+    }
+
+    /// <summary>The same class, once every value has been found possible: call it on a target a user wrote.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A luminance, illuminance or fraction no road could be asked for.</exception>
+    public RoadClass Checked()
+    {
+        if (Luminance is { } luminance)
+        {
+            Require.InRange(luminance.AverageCdM2, 0.01, 20, nameof(LuminanceTarget.AverageCdM2));
+            Fraction(luminance.OverallUniformity, nameof(LuminanceTarget.OverallUniformity));
+            Fraction(luminance.LongitudinalUniformity, nameof(LuminanceTarget.LongitudinalUniformity));
+        }
+
+        Illuminances(Illuminance?.AverageLx, Illuminance?.MinimumLx, Illuminance?.AverageCeilingLx, Hemispherical?.AverageLx, MinimumVerticalLx, MinimumSemicylindricalLx);
+        Fraction(Illuminance?.OverallUniformity, nameof(LightTarget.OverallUniformity));
+        Fraction(Hemispherical?.OverallUniformity, nameof(HemisphericalTarget.OverallUniformity));
+        Fraction(EdgeRatio, nameof(EdgeRatio));
+        Fraction(Glare?.IncrementFraction, nameof(GlareLimit.IncrementFraction));
+        return this;
+    }
+
+    private static void Fraction(double? value, string name)
+    {
+        if (value is { } fraction) Require.InRange(fraction, 0.001, 1, name);
+    }
+
+    private static void Illuminances(params ReadOnlySpan<double?> values)
+    {
+        foreach (var value in values)
+        {
+            if (value is { } lx) Require.InRange(lx, 0.01, 1000, "illuminance");
+        }
     }
 }

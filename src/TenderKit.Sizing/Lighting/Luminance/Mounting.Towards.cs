@@ -10,9 +10,9 @@ internal readonly partial struct Mounting
     public double IntensityCd(LightDistribution distribution, double dx, double dy, double dropM)
     {
         var distanceM = Math.Sqrt((dx * dx) + (dy * dy) + (dropM * dropM));
-        var along = (dx * alongX) + (dy * alongY);
-        var street = (dx * streetX) + (dy * streetY) - (dropM * streetZ);
-        var down = (dx * downX) + (dy * downY) - (dropM * downZ);
+        var along = (dx * AlongX) + (dy * AlongY);
+        var street = (dx * StreetX) + (dy * StreetY) - (dropM * StreetZ);
+        var down = (dx * DownX) + (dy * DownY) - (dropM * DownZ);
         var plane = Math.Atan2(street, along) * DegreesPerRad;
         var gamma = Math.Acos(Math.Clamp(down / distanceM, -1, 1)) * DegreesPerRad;
         return distribution.IntensityCd(plane < 0 ? plane + 360 : plane, gamma);

@@ -12,7 +12,7 @@ namespace TenderKit.Sizing.Lighting;
 /// <param name="Spatial">Vertical, semicylindrical and hemispherical illuminance.</param>
 /// <param name="Luminance">Luminance, carriageway only, when a surface was given.</param>
 /// <param name="Glare">Disability glare, when a surface was given. Of a sidewalk: background Q0 times its average illuminance (a diffuse surface; our choice).</param>
-/// <param name="EdgeRatio">Edge illuminance ratio REI of the worse side, fraction, carriageway only.</param>
+/// <param name="EdgeRatio">Edge illuminance ratio REI of the worse side, fraction, carriageway only; null where both sides have a class of their own.</param>
 public sealed record StripQuality(
     string Name,
     double FromYM,
