@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using TenderKit.Sizing.Basics;
 
 namespace TenderKit.Sizing.Lighting;
@@ -7,8 +6,8 @@ namespace TenderKit.Sizing.Lighting;
 /// <summary>Maintained horizontal illuminance, point by point.</summary>
 public static class Illuminance
 {
-    /// <summary>Luminaires counted lie within this many mounting heights of the point (EN 13201-3:2015, 7.1.4; rule from memory).</summary>
-    private const double ReachInHeights = 5;
+    /// <summary>Points done at once by <see cref="AtPoints"/>: their coordinates and sums stay in the nearest memory of the processor.</summary>
+    private const int PointsAtOnce = 256;
 
     /// <summary>
     /// Illuminance over one spacing of an endless road, on the grid of <see cref="RoadGrid"/>. x = 0 is a luminaire of the near side,
@@ -21,15 +20,8 @@ public static class Illuminance
     /// <exception cref="ArgumentOutOfRangeException">A length, angle or factor outside its range.</exception>
     public static LightResult OnRoad(LightDistribution distribution, RoadLayout layout, double maintenanceFactor)
     {
-        ArgumentNullException.ThrowIfNull(distribution);
-        Check(layout);
-        CheckMaintenance(maintenanceFactor);
-        var near = new Row(new Mounting(layout.MountingHeightM, 90, layout.TiltDegrees), layout.OverhangM, 0);
-        if (layout.Arrangement == Arrangement.SingleSided) return OverRoad(distribution, layout, [near], maintenanceFactor);
-
-        var offsetM = layout.Arrangement == Arrangement.Staggered ? layout.SpacingM / 2 : 0;
-        var far = new Row(new Mounting(layout.MountingHeightM, 270, layout.TiltDegrees), layout.WidthM - layout.OverhangM, offsetM);
-        return OverRoad(distribution, layout, [near, far], maintenanceFactor);
+        var field = new RowField();
+        return field.WithPoints(OnBay(distribution, layout, maintenanceFactor, field), maintenanceFactor);
     }
 
     /// <summary>
@@ -101,15 +93,23 @@ public static class Illuminance
         }
 
         var lit = ImmutableArray.CreateBuilder<LightPoint>(points.Length);
-        foreach (var point in points)
+        Span<double> xs = stackalloc double[PointsAtOnce], ys = stackalloc double[PointsAtOnce], sums = stackalloc double[PointsAtOnce];
+        for (var from = 0; from < points.Length; from += PointsAtOnce)
         {
-            var sum = 0.0;
-            for (var i = 0; i < mountings.Length; i++)
+            var some = points.Slice(from, Math.Min(PointsAtOnce, points.Length - from));
+            var padded = LightKernel.Padded(some.Length);
+            for (var i = 0; i < padded; i++)
             {
-                sum += mountings[i].IlluminanceLx(distribution, point.XM - luminaires[i].XM, point.YM - luminaires[i].YM);
+                var point = some[Math.Min(i, some.Length - 1)];
+                (xs[i], ys[i], sums[i]) = (point.XM, point.YM, 0);
             }
 
-            lit.Add(point with { IlluminanceLx = sum * maintenanceFactor });
+            for (var i = 0; i < mountings.Length; i++)
+            {
+                LightKernel.Add(distribution, mountings[i], luminaires[i].XM, luminaires[i].YM, xs[..padded], ys[..padded], sums[..padded]);
+            }
+
+            for (var i = 0; i < some.Length; i++) lit.Add(some[i] with { IlluminanceLx = sums[i] * maintenanceFactor });
         }
 
         return lit.MoveToImmutable();
@@ -129,6 +129,49 @@ public static class Illuminance
         };
     }
 
+    /// <summary>The same on a field whose memory is used again; the result lacks its points.</summary>
+    internal static LightResult OnBay(LightDistribution distribution, RoadLayout layout, double maintenanceFactor, RowField field)
+    {
+        ArgumentNullException.ThrowIfNull(distribution);
+        Check(layout);
+        CheckMaintenance(maintenanceFactor);
+        field.Lay(layout.SpacingM, 0, layout.WidthM);
+        field.AddRow(distribution, new Mounting(layout.MountingHeightM, 90, layout.TiltDegrees), layout.OverhangM, 0, layout.SpacingM);
+        if (layout.Arrangement == Arrangement.Opposite) field.AddTurned(0);
+        if (layout.Arrangement == Arrangement.Staggered && field.Along % 2 == 0) field.AddTurned(field.Along / 2);
+        else if (layout.Arrangement == Arrangement.Staggered) AddFarRow(distribution, layout, field);
+        return field.Summary(maintenanceFactor);
+    }
+
+    /// <summary>Light of the layout on some points of its grid only, lx, new.</summary>
+    internal static ReadOnlySpan<double> OnSomePoints(LightDistribution distribution, RoadLayout layout, ReadOnlySpan<int> indexes, RowField field)
+    {
+        field.Lay(layout.SpacingM, 0, layout.WidthM);
+        field.Keep(indexes);
+        field.AddRow(distribution, new Mounting(layout.MountingHeightM, 90, layout.TiltDegrees), layout.OverhangM, 0, layout.SpacingM);
+        if (layout.Arrangement != Arrangement.SingleSided) AddFarRow(distribution, layout, field);
+        return field.SumsLx;
+    }
+
+    internal static void CheckMaintenance(double maintenanceFactor)
+    {
+        Require.Positive(maintenanceFactor, nameof(maintenanceFactor));
+        Require.InRange(maintenanceFactor, 0, 1, nameof(maintenanceFactor));
+    }
+
+    internal static LightResult Summary(ImmutableArray<LightPoint> points, int along, int across)
+    {
+        double sum = 0, least = double.PositiveInfinity, greatest = 0;
+        foreach (var point in points)
+        {
+            sum += point.IlluminanceLx;
+            least = Math.Min(least, point.IlluminanceLx);
+            greatest = Math.Max(greatest, point.IlluminanceLx);
+        }
+
+        return new LightResult(sum / points.Length, least, greatest, along, across, points);
+    }
+
     internal static void Check(RoadLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
@@ -139,42 +182,11 @@ public static class Illuminance
         Require.InRange(layout.TiltDegrees, 0, 45, nameof(layout.TiltDegrees));
     }
 
-    private static void CheckMaintenance(double maintenanceFactor)
+    private static void AddFarRow(LightDistribution distribution, RoadLayout layout, RowField field)
     {
-        Require.Positive(maintenanceFactor, nameof(maintenanceFactor));
-        Require.InRange(maintenanceFactor, 0, 1, nameof(maintenanceFactor));
-    }
-
-    private static LightResult OverRoad(LightDistribution distribution, RoadLayout layout, ReadOnlySpan<Row> rows, double maintenanceFactor)
-    {
-        var along = RoadGrid.PointsAlong(layout.SpacingM);
-        var across = RoadGrid.PointsAcross(layout.WidthM);
-        var points = GridPoints(layout.SpacingM, layout.WidthM, along, across);
-        for (var i = 0; i < points.Length; i++)
-        {
-            var sum = 0.0;
-            foreach (var row in rows) sum += FromRow(distribution, row, layout, points[i]);
-            points[i] = points[i] with { IlluminanceLx = sum * maintenanceFactor };
-        }
-
-        return Summary(ImmutableCollectionsMarshal.AsImmutableArray(points), along, across);
-    }
-
-    private static double FromRow(LightDistribution distribution, in Row row, RoadLayout layout, LightPoint point)
-    {
-        var reachM = ReachInHeights * layout.MountingHeightM;
-        var dy = point.YM - row.YM;
-        if (Math.Abs(dy) > reachM) return 0;
-        var reachAlongM = Math.Sqrt((reachM * reachM) - (dy * dy));
-        var first = (int)Math.Ceiling((point.XM - row.OffsetM - reachAlongM) / layout.SpacingM);
-        var last = (int)Math.Floor((point.XM - row.OffsetM + reachAlongM) / layout.SpacingM);
-        var sum = 0.0;
-        for (var k = first; k <= last; k++)
-        {
-            sum += row.Mounting.IlluminanceLx(distribution, point.XM - row.OffsetM - (k * layout.SpacingM), dy);
-        }
-
-        return sum;
+        var offsetM = layout.Arrangement == Arrangement.Staggered ? layout.SpacingM / 2 : 0;
+        var far = new Mounting(layout.MountingHeightM, 270, layout.TiltDegrees);
+        field.AddRow(distribution, far, layout.WidthM - layout.OverhangM, offsetM, layout.SpacingM);
     }
 
     private static LightPoint[] GridPoints(double lengthM, double widthM, int along, int across)
@@ -190,20 +202,4 @@ public static class Illuminance
 
         return points;
     }
-
-    private static LightResult Summary(ImmutableArray<LightPoint> points, int along, int across)
-    {
-        double sum = 0, least = double.PositiveInfinity, greatest = 0;
-        foreach (var point in points)
-        {
-            sum += point.IlluminanceLx;
-            least = Math.Min(least, point.IlluminanceLx);
-            greatest = Math.Max(greatest, point.IlluminanceLx);
-        }
-
-        return new LightResult(sum / points.Length, least, greatest, along, across, points);
-    }
-
-    /// <summary>An endless row of luminaires at equal spacing.</summary>
-    private readonly record struct Row(Mounting Mounting, double YM, double OffsetM);
 }

@@ -13,6 +13,7 @@ public sealed class LightDistribution
     private readonly AngleAxis planes;
     private readonly AngleAxis gammas;
     private readonly double[] intensities;
+    private readonly Lazy<IntensityTable?> table;
 
     /// <param name="planesDegrees">C planes, ascending, first 0, last 360.</param>
     /// <param name="gammasDegrees">Gamma angles, ascending, first 0, last 90 or 180.</param>
@@ -32,6 +33,7 @@ public sealed class LightDistribution
         intensities = new double[intensitiesCd.Length];
         for (var i = 0; i < intensities.Length; i++) intensities[i] = Require.NotNegative(intensitiesCd[i], nameof(intensitiesCd));
 
+        table = new Lazy<IntensityTable?>(() => IntensityTable.Of(this));
         StatedFluxLm = statedFluxLm;
         StatedPowerW = statedPowerW;
         PeakIntensityCd = intensities.Max();
@@ -58,6 +60,9 @@ public sealed class LightDistribution
     public ReadOnlySpan<double> PlanesDegrees => planes.Degrees;
 
     public ReadOnlySpan<double> GammasDegrees => gammas.Degrees;
+
+    /// <summary>The same surface on equal steps, or null where the angles allow none.</summary>
+    internal IntensityTable? Table => table.Value;
 
     /// <summary>Intensity in a direction, cd, bilinear in C and gamma; zero beyond the last gamma.</summary>
     public double IntensityCd(double planeDegrees, double gammaDegrees)

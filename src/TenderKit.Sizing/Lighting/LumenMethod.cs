@@ -50,24 +50,29 @@ public static class LumenMethod
         double near = -overhangM / heightM, far = (widthM - overhangM) / heightM;
         var stepRad = 2 * Math.PI / Azimuths;
         var flux = 0.0;
-        for (var i = 0; i < Azimuths; i++) flux += stepRad * FluxOfAzimuth(distribution, mounting, (i + 0.5) * stepRad, near, far);
+        var fan = new Fan();
+        for (var i = 0; i < Azimuths; i++) flux += stepRad * FluxOfAzimuth(distribution, mounting, (i + 0.5) * stepRad, near, far, fan);
         return flux / distribution.FluxLm;
     }
 
-    private static double FluxOfAzimuth(LightDistribution distribution, Mounting mounting, double azimuthRad, double near, double far)
+    private static double FluxOfAzimuth(LightDistribution distribution, in Mounting mounting, double azimuthRad, double near, double far, Fan fan)
     {
         double cos = Math.Cos(azimuthRad), sin = Math.Sin(azimuthRad);
         var (first, last) = sin > 0 ? (near / sin, far / sin) : (far / sin, near / sin);
         if (last <= 0) return 0;
         double from = Math.Atan(Math.Max(first, 0)), step = (Math.Atan(last) - from) / Elevations;
+        for (var j = 0; j < Elevations; j++)
+        {
+            var tan = Math.Tan(from + ((j + 0.5) * step));
+            (fan.Tangents[j], fan.Xs[j], fan.Ys[j], fan.Lx[j]) = (tan, tan * cos, tan * sin, 0);
+        }
+
+        LightKernel.Add(distribution, mounting, 0, 0, fan.Xs, fan.Ys, fan.Lx);
         var sum = 0.0;
         for (var j = 0; j < Elevations; j++)
         {
-            var elevation = from + ((j + 0.5) * step);
-            var tan = Math.Tan(elevation);
-            var cosine = Math.Cos(elevation);
-            var intensity = mounting.IlluminanceLx(distribution, tan * cos, tan * sin) / (cosine * cosine * cosine);
-            sum += intensity * Math.Sin(elevation);
+            var squared = 1 + (fan.Tangents[j] * fan.Tangents[j]); // at height 1: intensity = lx / cos^3, and sin = tan cos
+            sum += fan.Lx[j] * squared * fan.Tangents[j];
         }
 
         return sum * step;
@@ -77,4 +82,16 @@ public static class LumenMethod
         Require.NotNegative(fluxLm, nameof(fluxLm))
         * Require.InRange(utilisationFactor, 0, 1, nameof(utilisationFactor))
         * Require.InRange(maintenanceFactor, 0, 1, nameof(maintenanceFactor));
+
+    /// <summary>Points of one azimuth on a plane at distance 1, and their light.</summary>
+    private sealed class Fan
+    {
+        public double[] Tangents { get; } = new double[Elevations];
+
+        public double[] Xs { get; } = new double[Elevations];
+
+        public double[] Ys { get; } = new double[Elevations];
+
+        public double[] Lx { get; } = new double[Elevations];
+    }
 }

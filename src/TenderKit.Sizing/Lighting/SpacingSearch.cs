@@ -22,6 +22,8 @@ public static class SpacingSearch
     /// <summary>Limit named when one pole does.</summary>
     public const string FewestPolesPossible = "fewest poles possible";
 
+    private const int ProbePoints = 4;
+    private const double RoundingGuard = 1 - 1e-9;
     private const double LeastRoadSpacingM = 2;
     private const double GreatestRoadSpacingM = 120;
 
@@ -32,19 +34,26 @@ public static class SpacingSearch
     {
         ArgumentNullException.ThrowIfNull(shape);
         Check(bounds);
-        LightSolution? wider = null;
-        LightSolution? nearest = null;
-        var nearestMargin = double.NegativeInfinity;
-        foreach (var spacingM in SpacingsFromWidest(shape.MountingHeightM, bounds))
+        var spacingsM = SpacingsFromWidest(shape.MountingHeightM, bounds).ToList();
+        var field = new RowField();
+        var darkest = (X: 0.5, Y: 1.0);
+        for (var i = 0; i < spacingsM.Count; i++)
         {
-            var (solution, margin) = Trial(distribution, shape with { SpacingM = spacingM }, target, maintenanceFactor, bounds);
-            if (solution.Met) return solution with { GoverningLimit = wider?.GoverningLimit ?? GreatestSpacingAllowed };
-            wider = solution;
-            if (margin <= nearestMargin) continue;
-            (nearest, nearestMargin) = (solution, margin);
+            var layout = shape with { SpacingM = spacingsM[i] };
+            if (IsTooDark(distribution, layout, target, maintenanceFactor, field, darkest)) continue;
+            var trial = Trial(distribution, layout, target, maintenanceFactor, bounds, field);
+            if (trial.Verdict.Met)
+            {
+                var solution = Solution(trial, maintenanceFactor, field);
+                if (i == 0) return solution with { GoverningLimit = GreatestSpacingAllowed };
+                var wider = Trial(distribution, shape with { SpacingM = spacingsM[i - 1] }, target, maintenanceFactor, bounds, field);
+                return solution with { GoverningLimit = wider.Verdict.Limit };
+            }
+
+            darkest = Darkest(field);
         }
 
-        return nearest!;
+        return NearestMiss(distribution, spacingsM.Select(s => shape with { SpacingM = s }), target, maintenanceFactor, bounds, field);
     }
 
     /// <summary>Fewest poles of a yard that meet every limit of the target, trying one side and both; of equals the lower level, then one side.</summary>
@@ -78,7 +87,8 @@ public static class SpacingSearch
     public static LightSolution AtSpacing(LightDistribution distribution, RoadLayout layout, LightTarget target, double maintenanceFactor, SpacingBounds bounds)
     {
         Check(bounds);
-        return Trial(distribution, layout, target, maintenanceFactor, bounds).Solution;
+        var field = new RowField();
+        return Solution(Trial(distribution, layout, target, maintenanceFactor, bounds, field), maintenanceFactor, field);
     }
 
     /// <summary>The same for a line of given length and poles, ends included: the honest answer for few poles and for one alone.</summary>
@@ -102,13 +112,69 @@ public static class SpacingSearch
         return Trial(distribution, layout, target, maintenanceFactor, bounds).Solution;
     }
 
-    private static (LightSolution Solution, double Margin) Trial(
-        LightDistribution distribution, RoadLayout layout, LightTarget target, double maintenanceFactor, SpacingBounds bounds)
+    /// <summary>
+    /// Whether a few points prove that the layout misses the target at any level up to 1, so that the whole grid need not be lit: a point
+    /// under the least minimum, or under Uo times the least average, which the minimum of a layout that complies cannot be.
+    /// </summary>
+    /// <param name="darkest">Where the last whole grid was darkest, fractions of spacing and width.</param>
+    private static bool IsTooDark(
+        LightDistribution distribution, RoadLayout layout, LightTarget target, double maintenanceFactor, RowField field, (double X, double Y) darkest)
     {
-        var full = Illuminance.OnRoad(distribution, layout, maintenanceFactor);
-        var verdict = Verdict.Of(full, target, bounds.LeastLevelFraction);
-        var result = Illuminance.AtLevel(full, verdict.LevelFraction);
-        return (new LightSolution(layout.SpacingM, layout, null, verdict.LevelFraction, result, verdict.Met, verdict.Limit), verdict.Margin);
+        ArgumentNullException.ThrowIfNull(target);
+        var leastLx = Math.Max(target.MinimumLx ?? 0, (target.OverallUniformity ?? 0) * target.AverageLx) * RoundingGuard;
+        if (leastLx <= 0) return false;
+        Illuminance.Check(layout);
+        Illuminance.CheckMaintenance(maintenanceFactor);
+        var (along, across) = (RoadGrid.PointsAlong(layout.SpacingM), RoadGrid.PointsAcross(layout.WidthM));
+        var row = Math.Min((int)(darkest.Y * across), across - 1) * along;
+        Span<int> indexes = stackalloc int[ProbePoints];
+        for (var i = 0; i < ProbePoints; i++) indexes[i] = row + (((int)(darkest.X * along) + i + along - 1) % along);
+        foreach (var lx in Illuminance.OnSomePoints(distribution, layout, indexes, field))
+        {
+            if (lx * maintenanceFactor < leastLx) return true;
+        }
+
+        return false;
+    }
+
+    private static (double X, double Y) Darkest(RowField field)
+    {
+        var sums = field.SumsLx;
+        var least = 0;
+        for (var i = 1; i < sums.Length; i++)
+        {
+            if (sums[i] < sums[least]) least = i;
+        }
+
+        return (((least % field.Along) + 0.5) / field.Along, ((least / field.Along) + 0.5) / field.Across);
+    }
+
+    private static LightSolution NearestMiss(
+        LightDistribution distribution, IEnumerable<RoadLayout> layouts, LightTarget target, double maintenanceFactor, SpacingBounds bounds, RowField field)
+    {
+        RoadTrial? nearest = null;
+        foreach (var layout in layouts)
+        {
+            var trial = Trial(distribution, layout, target, maintenanceFactor, bounds, field);
+            if (nearest is null || trial.Verdict.Margin > nearest.Verdict.Margin) nearest = trial;
+        }
+
+        return Solution(Trial(distribution, nearest!.Layout, target, maintenanceFactor, bounds, field), maintenanceFactor, field);
+    }
+
+    private static RoadTrial Trial(
+        LightDistribution distribution, RoadLayout layout, LightTarget target, double maintenanceFactor, SpacingBounds bounds, RowField field)
+    {
+        var summary = Illuminance.OnBay(distribution, layout, maintenanceFactor, field);
+        return new RoadTrial(layout, summary, Verdict.Of(summary, target, bounds.LeastLevelFraction));
+    }
+
+    /// <summary>The trial done last on the field, as a solution.</summary>
+    private static LightSolution Solution(RoadTrial trial, double maintenanceFactor, RowField field)
+    {
+        var (layout, summary, verdict) = trial;
+        var result = Illuminance.AtLevel(field.WithPoints(summary, maintenanceFactor), verdict.LevelFraction);
+        return new LightSolution(layout.SpacingM, layout, null, verdict.LevelFraction, result, verdict.Met, verdict.Limit);
     }
 
     private static (LightSolution Solution, double Margin) Trial(
@@ -145,4 +211,6 @@ public static class SpacingSearch
         Require.InRange(bounds.MinSpacingToHeight, 0.1, bounds.MaxSpacingToHeight, nameof(bounds.MinSpacingToHeight));
         Require.InRange(bounds.LeastLevelFraction, 0.01, 1, nameof(bounds.LeastLevelFraction));
     }
+
+    private sealed record RoadTrial(RoadLayout Layout, LightResult Summary, Verdict Verdict);
 }

@@ -12,7 +12,7 @@ public sealed record LimitCheck(string Limit, Comparison Comparison, double Requ
     public bool Met => Comparison == Comparison.AtLeast ? Reached >= Required : Reached <= Required;
 
     /// <summary>Reached over required (a greatest value: required over reached); 1 or more when met.</summary>
-    public double Margin => Comparison == Comparison.AtLeast ? Ratio(Reached, Required) : Ratio(Required, Reached);
+    public double MarginRatio => Comparison == Comparison.AtLeast ? Ratio(Reached, Required) : Ratio(Required, Reached);
 
     /// <summary>The same for a compliance table.</summary>
     /// <param name="idPrefix">Start of the stable id, e.g. <c>light.carriageway</c>.</param>
@@ -28,7 +28,7 @@ public sealed record ClassVerdict(string Strip, RoadClass Class, ImmutableArray<
     public bool Met => Checks.All(c => c.Met);
 
     /// <summary>The tightest limit when all are met, the one missed by most when not.</summary>
-    public LimitCheck Governing => Checks.MinBy(c => c.Margin)!;
+    public LimitCheck Governing => Checks.MinBy(c => c.MarginRatio)!;
 
     /// <exception cref="ArgumentException">The class asks for nothing, or for a measure the strip was not worked out for.</exception>
     public static ClassVerdict Of(StripQuality strip, RoadClass roadClass)

@@ -5,8 +5,8 @@ namespace TenderKit.Sizing.Lighting;
 
 /// <summary>Quality of light on one strip, maintained (glare: initial), at one level.</summary>
 /// <param name="Name">Name as printed; the carriageway is <see cref="RoadQuality.CarriagewayName"/>.</param>
-/// <param name="FromYM">Edge nearer to y below 0, m.</param>
-/// <param name="ToYM">Other edge, m.</param>
+/// <param name="NearEdgeM">Edge with the smaller y, m.</param>
+/// <param name="FarEdgeM">Edge with the greater y, m.</param>
 /// <param name="Class">What is asked of the strip, or null.</param>
 /// <param name="Illuminance">Horizontal illuminance.</param>
 /// <param name="Spatial">Vertical, semicylindrical and hemispherical illuminance.</param>
@@ -15,8 +15,8 @@ namespace TenderKit.Sizing.Lighting;
 /// <param name="EdgeRatio">Edge illuminance ratio REI of the worse side, fraction, carriageway only; null where both sides have a class of their own.</param>
 public sealed record StripQuality(
     string Name,
-    double FromYM,
-    double ToYM,
+    double NearEdgeM,
+    double FarEdgeM,
     RoadClass? Class,
     LightResult Illuminance,
     SpatialResult Spatial,

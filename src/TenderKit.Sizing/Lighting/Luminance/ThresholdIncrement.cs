@@ -6,11 +6,11 @@ namespace TenderKit.Sizing.Lighting;
 /// <param name="IncrementFraction">Threshold increment fTI, fraction (0.15 is 15 %).</param>
 /// <param name="VeilingCdM2">Veiling luminance of that observer, initial, cd/m2.</param>
 /// <param name="BackgroundCdM2">Average luminance of the surface for that observer, initial, cd/m2.</param>
-/// <param name="ObserverXM">Where he is along the road, m.</param>
-/// <param name="ObserverYM">Where he is across the road, m.</param>
+/// <param name="XM">Where he is along the road, m.</param>
+/// <param name="YM">Where he is across the road, m.</param>
 /// <param name="Against">Whether he looks against x.</param>
 public sealed record GlareResult(
-    double IncrementFraction, double VeilingCdM2, double BackgroundCdM2, double ObserverXM, double ObserverYM, bool Against)
+    double IncrementFraction, double VeilingCdM2, double BackgroundCdM2, double XM, double YM, bool Against)
 {
     /// <summary>The same at another level: veil and background are linear in it, the increment is taken anew.</summary>
     public GlareResult AtLevel(double levelFraction)

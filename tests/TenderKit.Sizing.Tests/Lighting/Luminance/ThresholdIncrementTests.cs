@@ -35,7 +35,7 @@ public class ThresholdIncrementTests
         var veils = new[] { 1.75, 5.25 }.Select(y => Enumerable.Range(0, 10).Max(i => Veil(start + (3 * i), y))).ToList();
         var expected = veils.Select((v, lane) => 0.65 * v / Math.Pow(quality.Luminance!.Observers[lane].AverageCdM2 / 0.8, 0.8)).Max();
         Assert.Equal(expected, quality.Glare!.IncrementFraction, 2e-3 * expected);
-        Assert.Equal(start, quality.Glare.ObserverXM, 1e-9); // nearest to the screening plane glares most
+        Assert.Equal(start, quality.Glare.XM, 1e-9); // nearest to the screening plane glares most
     }
 
     [Fact]
