@@ -38,6 +38,9 @@ public sealed record RoadClass(string Name, string Source)
 
     public HemisphericalTarget? Hemispherical { get; init; }
 
+    /// <summary>Greatest glare rating of a work place, 10 to 90; a measure of areas (<see cref="GlareRating"/>), not of strips along a road.</summary>
+    public int? GreatestGlareRating { get; init; }
+
     /// <summary>A class that asks for horizontal illuminance alone.</summary>
     public static RoadClass Of(LightTarget target)
     {
@@ -56,7 +59,8 @@ public sealed record RoadClass(string Name, string Source)
             Fraction(luminance.LongitudinalUniformity, nameof(LuminanceTarget.LongitudinalUniformity));
         }
 
-        Illuminances(Illuminance?.AverageLx, Illuminance?.MinimumLx, Illuminance?.AverageCeilingLx, Hemispherical?.AverageLx, MinimumVerticalLx, MinimumSemicylindricalLx);
+        Illuminances(Illuminance?.AverageLx, Illuminance?.MinimumLx, Illuminance?.AverageCeilingLx, Hemispherical?.AverageLx);
+        Illuminances(MinimumVerticalLx, MinimumSemicylindricalLx);
         Fraction(Illuminance?.OverallUniformity, nameof(LightTarget.OverallUniformity));
         Fraction(Hemispherical?.OverallUniformity, nameof(HemisphericalTarget.OverallUniformity));
         Fraction(EdgeRatio, nameof(EdgeRatio));

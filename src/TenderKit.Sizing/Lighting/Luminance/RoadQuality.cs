@@ -11,7 +11,9 @@ namespace TenderKit.Sizing.Lighting;
 /// <param name="Illuminance">Horizontal illuminance.</param>
 /// <param name="Spatial">Vertical, semicylindrical and hemispherical illuminance.</param>
 /// <param name="Luminance">Luminance, carriageway only, when a surface was given.</param>
-/// <param name="Glare">Disability glare, when a surface was given. Of a sidewalk: background Q0 times its average illuminance (a diffuse surface; our choice).</param>
+/// <param name="Glare">
+/// Disability glare, when a surface was given. Of a sidewalk: the background is Q0 times its average illuminance (our choice, no source).
+/// </param>
 /// <param name="EdgeRatio">Edge illuminance ratio REI of the worse side, fraction, carriageway only; null where both sides have a class of their own.</param>
 public sealed record StripQuality(
     string Name,

@@ -85,6 +85,13 @@ public class RoadClassesTests
     [InlineData("")]
     public void Unknown_names_are_nothing(string name) => Assert.Null(RoadClasses.Find(name));
 
+    [Theory]
+    [InlineData("walkway", 50)] // EN 12464-2, from memory
+    [InlineData("normal traffic", 45)]
+    [InlineData("parking light", 55)]
+    [InlineData("parking heavy", 50)]
+    public void Glare_rating_of_work_places(string name, int greatest) => Assert.Equal(greatest, RoadClasses.Find(name)!.GreatestGlareRating);
+
     [Fact]
     public void A_target_of_a_users_own_is_checked()
     {
