@@ -22,7 +22,8 @@ public sealed record LimitCheck(string Limit, Comparison Comparison, double Requ
     private static double Ratio(double numerator, double denominator) => denominator > 0 ? numerator / denominator : double.PositiveInfinity;
 }
 
-/// <summary>Every limit of a class against what a strip reaches, in the order of the standard's tables.</summary>
+/// <summary>Every limit of a class against what a strip or area reaches, in the order of the standard's tables.</summary>
+/// <param name="Strip">Name of the strip or area.</param>
 public sealed record ClassVerdict(string Strip, RoadClass Class, ImmutableArray<LimitCheck> Checks)
 {
     public bool Met => Checks.All(c => c.Met);
@@ -36,10 +37,28 @@ public sealed record ClassVerdict(string Strip, RoadClass Class, ImmutableArray<
         ArgumentNullException.ThrowIfNull(strip);
         ArgumentNullException.ThrowIfNull(roadClass);
         ImmutableArray<LimitCheck> checks =
-            [.. OfLuminance(strip, roadClass), .. OfIlluminance(strip, roadClass), .. OfGlareAndEdge(strip, roadClass), .. OfSpatial(strip, roadClass)];
-        if (checks.IsEmpty) throw new ArgumentException($"class {roadClass.Name} asks for nothing", nameof(roadClass));
-        return new ClassVerdict(strip.Name, roadClass, checks);
+            [.. OfLuminance(strip, roadClass), .. OfIlluminance(strip.Illuminance, roadClass), .. OfGlareAndEdge(strip, roadClass), .. OfSpatial(strip, roadClass)];
+        return NotEmpty(new ClassVerdict(strip.Name, roadClass, checks));
     }
+
+    /// <summary>A yard or other area: horizontal illuminance and glare rating; whatever else a class may ask is for strips along a road.</summary>
+    /// <param name="glareRatingFactor">Worst rating by <see cref="GlareRating.Worst"/>.</param>
+    /// <exception cref="ArgumentException">The class asks for neither.</exception>
+    public static ClassVerdict OfArea(string name, LightResult area, double glareRatingFactor, RoadClass roadClass)
+    {
+        ArgumentNullException.ThrowIfNull(area);
+        ArgumentNullException.ThrowIfNull(roadClass);
+        var checks = OfIlluminance(area, roadClass).ToImmutableArray();
+        if (roadClass.GreatestGlareRating is { } greatest)
+        {
+            checks = checks.Add(new LimitCheck("glare rating", Comparison.AtMost, greatest, glareRatingFactor, "", false));
+        }
+
+        return NotEmpty(new ClassVerdict(name, roadClass, checks));
+    }
+
+    private static ClassVerdict NotEmpty(ClassVerdict verdict) =>
+        verdict.Checks.IsEmpty ? throw new ArgumentException($"class {verdict.Class.Name} asks for nothing here", nameof(verdict)) : verdict;
 
     private static IEnumerable<LimitCheck> OfLuminance(StripQuality strip, RoadClass roadClass)
     {
@@ -50,10 +69,9 @@ public sealed record ClassVerdict(string Strip, RoadClass Class, ImmutableArray<
         if (target.LongitudinalUniformity is { } along) yield return Least("longitudinal uniformity of the luminance", along, reached.LongitudinalUniformity);
     }
 
-    private static IEnumerable<LimitCheck> OfIlluminance(StripQuality strip, RoadClass roadClass)
+    private static IEnumerable<LimitCheck> OfIlluminance(LightResult reached, RoadClass roadClass)
     {
         if (roadClass.Illuminance is not { } target) yield break;
-        var reached = strip.Illuminance;
         yield return Level("average illuminance", target.AverageLx, reached.AverageLx, "lx");
         if (target.MinimumLx is { } minimum) yield return Level("minimum illuminance", minimum, reached.MinimumLx, "lx");
         if (target.OverallUniformity is { } uniformity) yield return Least("overall uniformity", uniformity, reached.OverallUniformity);

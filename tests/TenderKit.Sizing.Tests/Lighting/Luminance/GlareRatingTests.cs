@@ -45,6 +45,19 @@ public class GlareRatingTests
         Assert.True(Worst(sharp, 0.8, 30) > 20);
     }
 
+    [Fact]
+    public void An_area_is_held_against_illuminance_and_glare()
+    {
+        var roadClass = RoadClasses.Find("parking light")!;
+        var area = new LightResult(6, 2, 12, 1, 1, []);
+        var good = ClassVerdict.OfArea("yard", area, 48.5, roadClass);
+        Assert.True(good.Met);
+        Assert.Equal(["average illuminance", "overall uniformity", "glare rating"], good.Checks.Select(c => c.Limit));
+        var glaring = ClassVerdict.OfArea("yard", area, 57, roadClass);
+        Assert.Equal((false, "glare rating"), (glaring.Met, glaring.Governing.Limit));
+        Assert.Throws<ArgumentException>(() => ClassVerdict.OfArea("yard", area, 40, RoadClasses.Find("M4")!));
+    }
+
     private static double Worst(double fluxLm, double maintenanceFactor) => Worst(Roads.Beams(fluxLm), maintenanceFactor, 5);
 
     private static double Worst(LightDistribution lamp, double maintenanceFactor, double tiltDegrees)
