@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace TenderKit.Sizing.Lighting;
 
-/// <summary>Speed of motor traffic: over or from 100 km/h, over 70, over 40 to 70, 40 km/h or less.</summary>
+/// <summary>Speed of motor traffic: 100 km/h or more, over 70, over 40 to 70, 40 km/h or less.</summary>
 public enum TrafficSpeed
 {
     VeryHigh,
@@ -99,7 +99,13 @@ public static class ClassSelection
 
     /// <summary>C class of a conflict area; weights from memory.</summary>
     public static ClassProposal C(
-        TrafficSpeed speed, TrafficVolume volume, TrafficMix mix, bool separatedCarriageways, bool parkedVehicles, AmbientLuminosity ambient, NavigationalTask task) => Proposal(
+        TrafficSpeed speed,
+        TrafficVolume volume,
+        TrafficMix mix,
+        bool separatedCarriageways,
+        bool parkedVehicles,
+        AmbientLuminosity ambient,
+        NavigationalTask task) => Proposal(
         "C",
         0,
         $"{Report}, C classes (weights from memory)",
@@ -114,7 +120,7 @@ public static class ClassSelection
         ]);
 
     /// <summary>M class of a road for motor traffic; weights from memory.</summary>
-    /// <param name="denseJunctions">More than three junctions a km, or interchanges less than 3 km apart.</param>
+    /// <param name="denseJunctions">More than three junctions a km, or interchanges less than 3 km apart (from memory).</param>
     public static ClassProposal M(
         TrafficSpeed speed,
         TrafficVolume volume,

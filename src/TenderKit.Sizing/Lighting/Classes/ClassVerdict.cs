@@ -12,7 +12,7 @@ public sealed record LimitCheck(string Limit, Comparison Comparison, double Requ
     public bool Met => Comparison == Comparison.AtLeast ? Reached >= Required : Reached <= Required;
 
     /// <summary>Reached over required (a greatest value: required over reached); 1 or more when met.</summary>
-    public double Margin => Comparison == Comparison.AtLeast ? Ratio(Reached, Required) : Ratio(Required, Reached);
+    public double MarginRatio => Comparison == Comparison.AtLeast ? Ratio(Reached, Required) : Ratio(Required, Reached);
 
     /// <summary>The same for a compliance table.</summary>
     /// <param name="idPrefix">Start of the stable id, e.g. <c>light.carriageway</c>.</param>
@@ -22,13 +22,14 @@ public sealed record LimitCheck(string Limit, Comparison Comparison, double Requ
     private static double Ratio(double numerator, double denominator) => denominator > 0 ? numerator / denominator : double.PositiveInfinity;
 }
 
-/// <summary>Every limit of a class against what a strip reaches, in the order of the standard's tables.</summary>
+/// <summary>Every limit of a class against what a strip or area reaches, in the order of the standard's tables.</summary>
+/// <param name="Strip">Name of the strip or area.</param>
 public sealed record ClassVerdict(string Strip, RoadClass Class, ImmutableArray<LimitCheck> Checks)
 {
     public bool Met => Checks.All(c => c.Met);
 
     /// <summary>The tightest limit when all are met, the one missed by most when not.</summary>
-    public LimitCheck Governing => Checks.MinBy(c => c.Margin)!;
+    public LimitCheck Governing => Checks.MinBy(c => c.MarginRatio)!;
 
     /// <exception cref="ArgumentException">The class asks for nothing, or for a measure the strip was not worked out for.</exception>
     public static ClassVerdict Of(StripQuality strip, RoadClass roadClass)
@@ -36,10 +37,28 @@ public sealed record ClassVerdict(string Strip, RoadClass Class, ImmutableArray<
         ArgumentNullException.ThrowIfNull(strip);
         ArgumentNullException.ThrowIfNull(roadClass);
         ImmutableArray<LimitCheck> checks =
-            [.. OfLuminance(strip, roadClass), .. OfIlluminance(strip, roadClass), .. OfGlareAndEdge(strip, roadClass), .. OfSpatial(strip, roadClass)];
-        if (checks.IsEmpty) throw new ArgumentException($"class {roadClass.Name} asks for nothing", nameof(roadClass));
-        return new ClassVerdict(strip.Name, roadClass, checks);
+            [.. OfLuminance(strip, roadClass), .. OfIlluminance(strip.Illuminance, roadClass), .. OfGlareAndEdge(strip, roadClass), .. OfSpatial(strip, roadClass)];
+        return NotEmpty(new ClassVerdict(strip.Name, roadClass, checks));
     }
+
+    /// <summary>A yard or other area: horizontal illuminance and glare rating; whatever else a class may ask is for strips along a road.</summary>
+    /// <param name="glareRatingFactor">Worst rating by <see cref="GlareRating.Worst"/>.</param>
+    /// <exception cref="ArgumentException">The class asks for neither.</exception>
+    public static ClassVerdict OfArea(string name, LightResult area, double glareRatingFactor, RoadClass roadClass)
+    {
+        ArgumentNullException.ThrowIfNull(area);
+        ArgumentNullException.ThrowIfNull(roadClass);
+        var checks = OfIlluminance(area, roadClass).ToImmutableArray();
+        if (roadClass.GreatestGlareRating is { } greatest)
+        {
+            checks = checks.Add(new LimitCheck("glare rating", Comparison.AtMost, greatest, glareRatingFactor, "", false));
+        }
+
+        return NotEmpty(new ClassVerdict(name, roadClass, checks));
+    }
+
+    private static ClassVerdict NotEmpty(ClassVerdict verdict) =>
+        verdict.Checks.IsEmpty ? throw new ArgumentException($"class {verdict.Class.Name} asks for nothing here", nameof(verdict)) : verdict;
 
     private static IEnumerable<LimitCheck> OfLuminance(StripQuality strip, RoadClass roadClass)
     {
@@ -50,10 +69,9 @@ public sealed record ClassVerdict(string Strip, RoadClass Class, ImmutableArray<
         if (target.LongitudinalUniformity is { } along) yield return Least("longitudinal uniformity of the luminance", along, reached.LongitudinalUniformity);
     }
 
-    private static IEnumerable<LimitCheck> OfIlluminance(StripQuality strip, RoadClass roadClass)
+    private static IEnumerable<LimitCheck> OfIlluminance(LightResult reached, RoadClass roadClass)
     {
         if (roadClass.Illuminance is not { } target) yield break;
-        var reached = strip.Illuminance;
         yield return Level("average illuminance", target.AverageLx, reached.AverageLx, "lx");
         if (target.MinimumLx is { } minimum) yield return Level("minimum illuminance", minimum, reached.MinimumLx, "lx");
         if (target.OverallUniformity is { } uniformity) yield return Least("overall uniformity", uniformity, reached.OverallUniformity);
@@ -71,10 +89,7 @@ public sealed record ClassVerdict(string Strip, RoadClass Class, ImmutableArray<
             yield return new LimitCheck("threshold increment", Comparison.AtMost, glare.IncrementFraction * 100, reached.IncrementFraction * 100, "%", false);
         }
 
-        if (roadClass.EdgeRatio is { } edge)
-        {
-            yield return Least("edge illuminance ratio", edge, strip.EdgeRatio ?? throw NotWorkedOut("edge illuminance ratio", strip, roadClass));
-        }
+        if (roadClass.EdgeRatio is { } edge && strip.EdgeRatio is { } ratio) yield return Least("edge illuminance ratio", edge, ratio);
     }
 
     private static IEnumerable<LimitCheck> OfSpatial(StripQuality strip, RoadClass roadClass)

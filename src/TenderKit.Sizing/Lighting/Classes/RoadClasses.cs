@@ -30,10 +30,18 @@ public static class RoadClasses
         ("P1", 0.20), ("P2", 0.25), ("P3", 0.25), ("P4", 0.30), ("P5", 0.30), ("P6", 0.35),
     ];
 
-    /// <summary>What P classes ask besides where faces must be recognised: vertical and semicylindrical minima, lx (EN 13201-2:2015, table 3; from memory).</summary>
+    /// <summary>
+    /// What P classes ask besides where faces must be recognised: vertical and semicylindrical minima, lx (EN 13201-2:2015, table 3; from memory).
+    /// </summary>
     private static readonly ImmutableArray<(string Name, double VerticalLx, double SemicylindricalLx)> Faces =
     [
         ("P1", 5, 5), ("P2", 3, 2), ("P3", 2.5, 1.5), ("P4", 1.5, 1), ("P5", 1, 0.6), ("P6", 0.6, 0.2),
+    ];
+
+    /// <summary>Greatest glare rating GR of outdoor work places (EN 12464-2, from memory).</summary>
+    private static readonly ImmutableArray<(string Name, int Rating)> WorkGlare =
+    [
+        ("walkway", 50), ("slow traffic", 50), ("normal traffic", 45), ("loading point", 50), ("parking light", 55), ("parking medium", 50), ("parking heavy", 50),
     ];
 
     /// <summary>Names known, in the order of their standards.</summary>
@@ -49,6 +57,7 @@ public static class RoadClasses
         if (LightClasses.Find(name) is not { } target) return null;
         var found = RoadClass.Of(target);
         foreach (var limit in Glare.Where(g => g.Name == target.Name)) found = found with { Glare = new GlareLimit(limit.Increment) };
+        foreach (var limit in WorkGlare.Where(g => g.Name == target.Name)) found = found with { GreatestGlareRating = limit.Rating };
         if (!recogniseFaces) return found;
         foreach (var faces in Faces.Where(f => f.Name == target.Name))
         {

@@ -69,9 +69,9 @@ public static class LuminanceSearch
     {
         var verdicts = quality.Verdicts.ToList();
         if (verdicts.Count == 0) throw new ArgumentException("no strip has a class", nameof(quality));
-        var tightest = verdicts.MinBy(v => v.Governing.Margin)!;
+        var tightest = verdicts.MinBy(v => v.Governing.MarginRatio)!;
         var limit = verdicts.Count == 1 ? tightest.Governing.Limit : $"{tightest.Strip}: {tightest.Governing.Limit}";
-        return (limit, tightest.Governing.Margin, verdicts.All(v => v.Met));
+        return (limit, tightest.Governing.MarginRatio, verdicts.All(v => v.Met));
     }
 
     private static double Level(RoadQuality full, double leastLevel)

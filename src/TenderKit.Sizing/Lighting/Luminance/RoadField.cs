@@ -20,17 +20,10 @@ internal sealed class RoadField
 
     public ImmutableArray<(Mounting Mounting, LuminaireRow Row)> Rows => rows;
 
-    /// <summary>Horizontal illuminance on the ground from every luminaire within five mounting heights (EN 13201-3:2015, 7.1; from memory), lx.</summary>
-    public double IlluminanceLx(double x, double y)
+    /// <summary>Adds the horizontal illuminance of every row, lx, to points of the ground.</summary>
+    public void LightTo(RowField points)
     {
-        var sum = 0.0;
-        foreach (var (mounting, row) in rows)
-        {
-            var (first, last) = WithinCircle(row, x, y);
-            for (var k = first; k <= last; k++) sum += mounting.IlluminanceLx(distribution, x - XOf(row, k), y - row.YM);
-        }
-
-        return sum;
+        foreach (var (mounting, row) in rows) points.AddRow(distribution, mounting, row.YM, row.OffsetFraction * SpacingM, SpacingM);
     }
 
     public double IntensityCd(in Mounting mounting, double dx, double dy, double dropM) => mounting.IntensityCd(distribution, dx, dy, dropM);

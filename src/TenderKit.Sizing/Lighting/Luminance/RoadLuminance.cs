@@ -106,7 +106,14 @@ internal static class RoadLuminance
     }
 
     private static void AddSeen(
-        RoadSection section, RoadSurface surface, double heightM, double intensityCd, (double X, double Y) point, (double X, double Y) toLuminaire, bool against, double[] seen)
+        RoadSection section,
+        RoadSurface surface,
+        double heightM,
+        double intensityCd,
+        (double X, double Y) point,
+        (double X, double Y) toLuminaire,
+        bool against,
+        double[] seen)
     {
         var tangent = Math.Sqrt((toLuminaire.X * toLuminaire.X) + (toLuminaire.Y * toLuminaire.Y)) / heightM;
         var sightX = against ? point.X - section.SpacingM - ObserverBeforeFieldM : point.X + ObserverBeforeFieldM;

@@ -5,18 +5,20 @@ namespace TenderKit.Sizing.Lighting;
 
 /// <summary>Quality of light on one strip, maintained (glare: initial), at one level.</summary>
 /// <param name="Name">Name as printed; the carriageway is <see cref="RoadQuality.CarriagewayName"/>.</param>
-/// <param name="FromYM">Edge nearer to y below 0, m.</param>
-/// <param name="ToYM">Other edge, m.</param>
+/// <param name="NearEdgeM">Edge with the smaller y, m.</param>
+/// <param name="FarEdgeM">Edge with the greater y, m.</param>
 /// <param name="Class">What is asked of the strip, or null.</param>
 /// <param name="Illuminance">Horizontal illuminance.</param>
 /// <param name="Spatial">Vertical, semicylindrical and hemispherical illuminance.</param>
 /// <param name="Luminance">Luminance, carriageway only, when a surface was given.</param>
-/// <param name="Glare">Disability glare, when a surface was given. Of a sidewalk: background Q0 times its average illuminance (a diffuse surface; our choice).</param>
-/// <param name="EdgeRatio">Edge illuminance ratio REI of the worse side, fraction, carriageway only.</param>
+/// <param name="Glare">
+/// Disability glare, when a surface was given. Of a sidewalk: the background is Q0 times its average illuminance (our choice, no source).
+/// </param>
+/// <param name="EdgeRatio">Edge illuminance ratio REI of the worse side, fraction, carriageway only; null where both sides have a class of their own.</param>
 public sealed record StripQuality(
     string Name,
-    double FromYM,
-    double ToYM,
+    double NearEdgeM,
+    double FarEdgeM,
     RoadClass? Class,
     LightResult Illuminance,
     SpatialResult Spatial,

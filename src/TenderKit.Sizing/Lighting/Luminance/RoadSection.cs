@@ -44,7 +44,9 @@ public sealed record Sidewalk(string Name, double WidthM, RoadClass? Class);
 /// <param name="Class">What is asked of the carriageway, or null.</param>
 /// <param name="NearSidewalks">From the near edge outwards, at most two.</param>
 /// <param name="FarSidewalks">From the far edge outwards, at most two.</param>
-/// <param name="BothDirections">Whether every lane is judged by drivers of both directions (worst taken), as with luminaires that throw more light ahead than behind.</param>
+/// <param name="BothDirections">
+/// Whether every lane is judged by drivers of both directions (worst taken): matters for luminaires that throw more light ahead than behind.
+/// </param>
 public sealed record RoadSection(
     double WidthM,
     int Lanes,

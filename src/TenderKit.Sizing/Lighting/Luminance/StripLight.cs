@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using TenderKit.Sizing.Basics;
 
 namespace TenderKit.Sizing.Lighting;
@@ -17,15 +16,10 @@ internal static class StripLight
     /// <summary>Horizontal illuminance. Source: EN 13201-3:2015, 7.1 (from memory).</summary>
     public static LightResult Horizontal(RoadField field, double fromYM, double widthM, double maintenanceFactor)
     {
-        var (along, across) = (RoadGrid.PointsAlong(field.SpacingM), RoadGrid.PointsAcross(widthM));
-        var points = RoadGrid.Points(field.SpacingM, fromYM, widthM, along, across);
-        for (var i = 0; i < points.Length; i++)
-        {
-            points[i] = points[i] with { IlluminanceLx = field.IlluminanceLx(points[i].XM, points[i].YM) * maintenanceFactor };
-        }
-
-        var values = points.Select(p => p.IlluminanceLx).ToArray();
-        return new LightResult(values.Average(), values.Min(), values.Max(), along, across, ImmutableCollectionsMarshal.AsImmutableArray(points));
+        var points = new RowField();
+        points.Lay(field.SpacingM, fromYM, widthM);
+        field.LightTo(points);
+        return points.WithPoints(points.Summary(maintenanceFactor), maintenanceFactor);
     }
 
     /// <summary>Vertical and semicylindrical minimum of both directions, hemispherical average. Source: EN 13201-3:2015, clause 7 (from memory).</summary>

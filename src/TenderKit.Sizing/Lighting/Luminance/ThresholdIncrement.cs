@@ -6,11 +6,11 @@ namespace TenderKit.Sizing.Lighting;
 /// <param name="IncrementFraction">Threshold increment fTI, fraction (0.15 is 15 %).</param>
 /// <param name="VeilingCdM2">Veiling luminance of that observer, initial, cd/m2.</param>
 /// <param name="BackgroundCdM2">Average luminance of the surface for that observer, initial, cd/m2.</param>
-/// <param name="ObserverXM">Where he is along the road, m.</param>
-/// <param name="ObserverYM">Where he is across the road, m.</param>
+/// <param name="XM">Where he is along the road, m.</param>
+/// <param name="YM">Where he is across the road, m.</param>
 /// <param name="Against">Whether he looks against x.</param>
 public sealed record GlareResult(
-    double IncrementFraction, double VeilingCdM2, double BackgroundCdM2, double ObserverXM, double ObserverYM, bool Against)
+    double IncrementFraction, double VeilingCdM2, double BackgroundCdM2, double XM, double YM, bool Against)
 {
     /// <summary>The same at another level: veil and background are linear in it, the increment is taken anew.</summary>
     public GlareResult AtLevel(double levelFraction)
@@ -35,8 +35,7 @@ public static class ThresholdIncrement
     private const double SightDownDegrees = 1;
     private const double GreatestAngleDegrees = 60;
 
-    /// <summary>Factor of the veiling luminance for an observer of 23 years: 9.86 (1 + (23 / 66.4)^4), which is 10.0.</summary>
-    private static readonly double FactorAt23Years = 9.86 * (1 + Math.Pow(23 / 66.4, 4));
+    private const double AgeOfTheStandardYears = 23;
 
     /// <summary>
     /// fTI = 65 % Lv / L^0.8 for L from 0.05 to 5 cd/m2, above it 95 % Lv / L^1.05. Source: EN 13201-3:2015, 8.5 (first read, second from memory).
@@ -51,15 +50,17 @@ public static class ThresholdIncrement
     }
 
     /// <summary>
-    /// Veiling luminance of one luminaire for an observer of 23 years, Lv = 10 E / theta^2, cd/m2, E on the eye square to the line of sight, lx.
-    /// Source: EN 13201-3:2015, 8.5 (from memory). Check: E 1 lx at 10 degrees gives 0.100 cd/m2.
+    /// Veiling luminance of one luminaire, Lv = 9.86 (1 + (A / 66.4)^4) E / theta^2, cd/m2, E on the eye square to the line of sight, lx; for the
+    /// 23 years of the standard that is 10 E / theta^2. Source: EN 13201-3:2015, 8.5 (from memory). Check: E 1 lx at 10 degrees gives 0.100 cd/m2.
     /// </summary>
     /// <param name="illuminanceLx">Illuminance at the eye, lx.</param>
     /// <param name="angleDegrees">Angle between the line of sight and the luminaire, degrees, above 0.</param>
-    public static double VeilingCdM2(double illuminanceLx, double angleDegrees)
+    /// <param name="ageYears">Age of the observer, years, 15 to 90.</param>
+    public static double VeilingCdM2(double illuminanceLx, double angleDegrees, double ageYears = AgeOfTheStandardYears)
     {
         Require.Positive(angleDegrees, nameof(angleDegrees));
-        return FactorAt23Years * illuminanceLx / (angleDegrees * angleDegrees);
+        var age = Require.InRange(ageYears, 15, 90, nameof(ageYears)) / 66.4;
+        return 9.86 * (1 + (age * age * age * age)) * illuminanceLx / (angleDegrees * angleDegrees);
     }
 
     /// <summary>The worst place along one line of travel.</summary>

@@ -85,6 +85,23 @@ public class RoadClassesTests
     [InlineData("")]
     public void Unknown_names_are_nothing(string name) => Assert.Null(RoadClasses.Find(name));
 
+    [Theory]
+    [InlineData("walkway", 50)] // EN 12464-2, from memory
+    [InlineData("normal traffic", 45)]
+    [InlineData("parking light", 55)]
+    [InlineData("parking heavy", 50)]
+    public void Glare_rating_of_work_places(string name, int greatest) => Assert.Equal(greatest, RoadClasses.Find(name)!.GreatestGlareRating);
+
+    [Fact]
+    public void A_target_of_a_users_own_is_checked()
+    {
+        var own = new RoadClass("gate", "tender clause 4.2") { Luminance = new LuminanceTarget(0.6, 0.4, null), Glare = new GlareLimit(0.15) };
+        Assert.Same(own, own.Checked());
+        Assert.Throws<ArgumentOutOfRangeException>(() => (own with { Luminance = new LuminanceTarget(0.6, 40, null) }).Checked());
+        Assert.Throws<ArgumentOutOfRangeException>(() => (own with { Glare = new GlareLimit(15) }).Checked()); // 15 % is 0.15
+        Assert.Throws<ArgumentOutOfRangeException>(() => (own with { MinimumVerticalLx = -1 }).Checked());
+    }
+
     [Fact]
     public void Every_name_is_found_under_itself() => Assert.All(RoadClasses.Names, n => Assert.Equal(n, RoadClasses.Find(n)!.Name));
 }

@@ -24,6 +24,23 @@ public class EdgeIlluminanceTests
     }
 
     [Fact]
+    public void A_side_with_a_class_of_its_own_does_not_count()
+    {
+        var alone = Roads.Section(30, roadClass: RoadClasses.Find("M5"));
+        var footway = new Sidewalk("footway", 2, RoadClass.Of(LightClasses.Find("P5")!));
+        var free = Roads.Quality(Roads.Beams(5000), alone).Carriageway.EdgeRatio!.Value;
+        var near = Roads.Quality(Roads.Beams(5000), alone with { FarSidewalks = [footway] }).Carriageway.EdgeRatio!.Value;
+        var far = Roads.Quality(Roads.Beams(5000), alone with { NearSidewalks = [footway] }).Carriageway.EdgeRatio!.Value;
+        Assert.NotEqual(near, far);
+        Assert.Equal(free, Math.Min(near, far));
+        var both = Roads.Quality(Roads.Beams(5000), alone with { NearSidewalks = [footway], FarSidewalks = [footway] }).Carriageway;
+        Assert.Null(both.EdgeRatio);
+        Assert.DoesNotContain(both.Verdict!.Checks, c => c.Limit == "edge illuminance ratio");
+        var unclassed = Roads.Quality(Roads.Beams(5000), alone with { NearSidewalks = [footway with { Class = null }] }).Carriageway;
+        Assert.Contains(unclassed.Verdict!.Checks, c => c.Limit == "edge illuminance ratio");
+    }
+
+    [Fact]
     public void Level_and_maintenance_do_not_matter()
     {
         var quality = Roads.Quality(Roads.Beams(5000), Roads.Section(30), 0.6);

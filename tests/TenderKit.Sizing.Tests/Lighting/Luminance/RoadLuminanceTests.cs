@@ -27,7 +27,7 @@ public class RoadLuminanceTests
     public void Luminaires_count_twelve_heights_ahead_and_five_behind()
     {
         var pole = OnePole(2);
-        Assert.Equal(0, pole.At(22.5, 2) - Alone(97.5, 22.5)); // 97.5 m to the next (past 96 m), 22.5 m behind
+        Assert.Equal(Alone(97.5, 22.5), pole.At(22.5, 2), 1e-12); // 97.5 m to the next (past 96 m), 22.5 m behind
         Assert.Equal(Alone(null, 34.5) + Alone(85.5, null), pole.At(34.5, 2), 1e-9); // both
         Assert.Equal(Alone(70.5, null), pole.At(49.5, 2), 1e-9); // 49.5 m behind is past 40 m
     }

@@ -16,6 +16,12 @@ public class ThresholdIncrementTests
     [Fact]
     public void Veil_of_one_lux_ten_degrees_off() => Assert.Equal(0.1, ThresholdIncrement.VeilingCdM2(1, 10), 0.0005); // 10 E / theta^2
 
+    [Theory]
+    [InlineData(60, 1.643)] // (1 + (60 / 66.4)^4) / (1 + (23 / 66.4)^4), by hand: 1.6667 / 1.0144
+    [InlineData(75, 2.590)]
+    public void Older_eyes_see_more_veil(double ageYears, double ratio) =>
+        Assert.Equal(ratio, ThresholdIncrement.VeilingCdM2(1, 10, ageYears) / ThresholdIncrement.VeilingCdM2(1, 10), 0.001);
+
     [Fact]
     public void No_light_no_veil() => Assert.Equal(0, ThresholdIncrement.Fraction(0, 0));
 
@@ -29,7 +35,7 @@ public class ThresholdIncrementTests
         var veils = new[] { 1.75, 5.25 }.Select(y => Enumerable.Range(0, 10).Max(i => Veil(start + (3 * i), y))).ToList();
         var expected = veils.Select((v, lane) => 0.65 * v / Math.Pow(quality.Luminance!.Observers[lane].AverageCdM2 / 0.8, 0.8)).Max();
         Assert.Equal(expected, quality.Glare!.IncrementFraction, 2e-3 * expected);
-        Assert.Equal(start, quality.Glare.ObserverXM, 1e-9); // nearest to the screening plane glares most
+        Assert.Equal(start, quality.Glare.XM, 1e-9); // nearest to the screening plane glares most
     }
 
     [Fact]
