@@ -7,14 +7,17 @@ namespace TenderKit.Documents.Drawings;
 /// <summary>Supply against demand by month, and the state of charge through the worst month simulated.</summary>
 internal static class EnergyPicture
 {
-    public const double HeightPt = 247;
+    public const double HeightPt = 116;
 
-    private const double MarginPt = 34;
+    private const double MarginPt = 26;
+    private const double GapPt = 16;
+    private const double NamesPt = 32;
 
     public static void Draw(XGraphics g, XRect area, EnergyResult energy, double lowestAllowedFraction)
     {
-        DrawMonths(g, new XRect(area.Left + MarginPt, area.Top + 16, area.Width - MarginPt - 62, 88), energy);
-        DrawStates(g, new XRect(area.Left + MarginPt, area.Top + 146, area.Width - MarginPt - 62, 84), energy, lowestAllowedFraction);
+        var half = (area.Width - GapPt) / 2;
+        DrawMonths(g, new XRect(area.Left + MarginPt, area.Top + 16, half - MarginPt - NamesPt, 84), energy);
+        DrawStates(g, new XRect(area.Right - half + MarginPt, area.Top + 16, half - MarginPt, 84), energy, lowestAllowedFraction);
     }
 
     private static void DrawMonths(XGraphics g, XRect area, EnergyResult energy)
@@ -50,7 +53,7 @@ internal static class EnergyPicture
         var states = energy.WorstMonthStates;
         var days = Math.Max(1, states.Length / 24);
         var axes = new Axes(area, 0, days * 24, 0, 1);
-        Pencil.Text(g, $"State of charge, %, in the worst month simulated: {Figures.Month(energy.WorstMonth)} of year "
+        Pencil.Text(g, $"State of charge, %, worst month simulated: {Figures.Month(energy.WorstMonth)} of year "
             + $"{Figures.Number(energy.WorstMonthYear, 0)}", Pencil.StrongLabel, area.Left - MarginPt, area.Top - 11);
         axes.DrawLevels(g, 0.25, v => Figures.Number(v * 100, 0));
         for (var day = 5; day <= days; day += 5)
@@ -60,7 +63,8 @@ internal static class EnergyPicture
 
         Pencil.Text(g, "day", Pencil.QuietLabel, area.Left, area.Bottom + 8);
         g.DrawLine(Ink.Dashed(Ink.ThinPt, Ink.Black, 3, 2), area.Left, axes.Y(lowestAllowedFraction), area.Right, axes.Y(lowestAllowedFraction));
-        Pencil.Text(g, $"disconnect {Figures.Number(lowestAllowedFraction * 100, 0)} %", Pencil.Label, area.Right + 6, axes.Y(lowestAllowedFraction));
+        Pencil.Text(g, $"disconnect {Figures.Number(lowestAllowedFraction * 100, 0)} %", Pencil.Label, area.Right, axes.Y(lowestAllowedFraction) - 5,
+            Anchor.End, whiteGround: true);
         if (states.Length < 2) return;
         g.DrawLines(Ink.Pen(0.7), [.. states.Select((s, h) => axes.At(h, s))]);
         DrawLowest(g, axes, energy);

@@ -13,10 +13,10 @@ internal sealed class LightPicture
 {
     private const double LeftPt = 36;
     private const double RightPt = 14;
-    private const double TopPt = 30;
-    private const double BottomPt = 26;
-    private const double GreatestPlanPt = 200;
-    private const double LeastPlanPt = 48;
+    private const double TopPt = 25;
+    private const double BottomPt = 22;
+    private const double GreatestPlanPt = 112;
+    private const double LeastPlanPt = 40;
 
     private readonly LightSolution _light;
     private readonly LightField _field;

@@ -21,7 +21,8 @@ internal sealed record ElevationFacts(
 /// <summary>Elevation of one pole to scale: foundation, shaft, arm and luminaire, enclosure, module at its tilt, with dimensions.</summary>
 internal sealed class PoleElevation(ElevationFacts facts)
 {
-    public const double HeightPt = 240;
+    public const double WidthPt = 268;
+    public const double HeightPt = 190;
 
     private const double EnclosureWidthM = 0.4;
     private const double EnclosureTallM = 0.5;
@@ -33,7 +34,7 @@ internal sealed class PoleElevation(ElevationFacts facts)
     public void Draw(XGraphics g, XRect area)
     {
         var scale = (area.Height - 20) / (TopM + facts.Block.DepthM + 0.2);
-        var axis = area.Left + 190;
+        var axis = area.Left + 96;
         var ground = area.Top + (TopM * scale);
         var half = area.Width / scale / 2;
         var axes = new Axes(new XRect(axis - (half * scale), area.Top, 2 * half * scale, area.Height), -half, half, TopM - (area.Height / scale), TopM);
@@ -49,8 +50,8 @@ internal sealed class PoleElevation(ElevationFacts facts)
     {
         var left = axis - (facts.Block.LengthM / 2 * scale);
         g.DrawRectangle(Ink.Pen(Ink.ThinPt), Ink.Fill(Ink.Light), left, ground, facts.Block.LengthM * scale, facts.Block.DepthM * scale);
-        g.DrawLine(Ink.Pen(Ink.FirmPt), axis - 120, ground, axis + 130, ground);
-        for (var x = axis - 118; x < axis + 126; x += 9)
+        g.DrawLine(Ink.Pen(Ink.FirmPt), axis - 84, ground, axis + 60, ground);
+        for (var x = axis - 82; x < axis + 56; x += 9)
         {
             if (x < left - 4 || x > left + (facts.Block.LengthM * scale) + 4) g.DrawLine(Ink.Pen(Ink.HairPt, Ink.Mid), x, ground + 5, x + 5, ground);
         }
@@ -97,11 +98,13 @@ internal sealed class PoleElevation(ElevationFacts facts)
 
     private void DrawDimensions(XGraphics g, Axes axes)
     {
-        var left = axes.X(0) - 84;
+        var left = axes.X(0) - 66;
         Upright(g, axes, left, 0, facts.PoleHeightM);
         Upright(g, axes, left, -facts.Block.DepthM, 0);
-        Upright(g, axes, left + 32, 0, facts.EnclosureHeightM);
-        Upright(g, axes, axes.X(0) + 112, 0, facts.LuminaireHeightM);
+        Upright(g, axes, left + 28, 0, facts.EnclosureHeightM);
+        var right = axes.X(0) + 50;
+        Pencil.Dimension(g, new XPoint(right, axes.Y(facts.LuminaireHeightM)), new XPoint(right, axes.Y(0)), "");
+        Pencil.Text(g, Figures.Number(facts.LuminaireHeightM, 2) + " m", Pencil.Label, right - 4, axes.Y(facts.LuminaireHeightM * 0.75), Anchor.End, whiteGround: true);
         var y = axes.Y(-facts.Block.DepthM) + 8;
         Pencil.Dimension(g, new XPoint(axes.X(-facts.Block.LengthM / 2), y), new XPoint(axes.X(facts.Block.LengthM / 2), y),
             Figures.Number(facts.Block.LengthM, 2) + " m");
@@ -112,7 +115,7 @@ internal sealed class PoleElevation(ElevationFacts facts)
 
     private void DrawLabels(XGraphics g, Axes axes, XRect area)
     {
-        var x = area.Left + 330;
+        var x = area.Left + 158;
         Leader(g, axes.At(0.12, facts.PoleHeightM + 0.28), x, "module at " + Figures.Number(facts.ModuleTiltDegrees, 0) + "° tilt, "
             + Figures.Number(facts.ModuleLengthM, 2) + " m long");
         Leader(g, axes.At(facts.ArmReachM + 0.28, facts.LuminaireHeightM), x, "luminaire, reach " + Figures.Number(facts.ArmReachM, 2) + " m");

@@ -87,12 +87,13 @@ public static class NotesAppendix
 
     private static IEnumerable<Block> Signatures(ImmutableArray<Note> notes)
     {
+        yield return new PageBreak();
         yield return new Heading(1, "Signatures");
         yield return new Paragraph("Each person named signs for the notes under that name, before the work they concern begins.") { KeepWithNext = true };
         yield return new TableBlock(
             "Persons responsible",
             [new("Role", Share: 1.6), new("Notes", Share: 0.8), new("Name and licence", Share: 1.3), new("Signature", Share: 1.1), new("Date", FixedPt: 60)],
-            [.. Roles(notes).Select(r => Row.Of(r.Role, r.Notes, "", "", "") with { LeastHeightPt = 28 })]);
+            [.. Roles(notes).Select(r => Row.Of(r.Role, r.Notes, "", "", "") with { LeastHeightPt = 25 })]);
     }
 
     /// <summary>Each role with the numbers of its notes, in the order of the cards; a note that names several roles counts for each.</summary>

@@ -77,7 +77,7 @@ internal sealed record Paragraph(string Text, TextStyle Style, double IndentPt =
     public override double LeadHeight => KeepWithNext ? (Lines.Length * Style.Leading) + (AfterSteps * TextStyle.Step)
         : Math.Min(Lines.Length, 2) * Style.Leading;
 
-    private ImmutableArray<string> Lines => LineBreaker.Break(Text, Style, (Style.Size > TextStyle.Body.Size ? Paper.MeasurePt : GreatestMeasurePt) - IndentPt);
+    private ImmutableArray<string> Lines => LineBreaker.Break(Text, Style, (Style.Size == TextStyle.Body.Size ? GreatestMeasurePt : Paper.MeasurePt) - IndentPt);
 
     public override void Place(PageFlow flow)
     {
@@ -140,7 +140,7 @@ internal sealed record Figure(double HeightPt, Action<XGraphics, XRect> Draw, st
         }
 
         flow.Snap();
-        flow.Y += 2 * TextStyle.Step;
+        flow.Y += TextStyle.Step;
     }
 
     private ImmutableArray<string> CaptionLines(string label) => LineBreaker.Break(label + ". " + Caption, TextStyle.Quiet, Paper.MeasurePt);

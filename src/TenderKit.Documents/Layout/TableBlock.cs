@@ -26,11 +26,12 @@ internal sealed record Row(ImmutableArray<string> Cells, bool Strong = false, do
 /// </summary>
 internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Columns, ImmutableArray<Row> Rows) : Block
 {
-    private const double PadXPt = 4;
-    private const double PadYPt = 2.5;
 
     /// <summary>Whether the cells hold running text and are set in its size.</summary>
     public bool Large { get; init; }
+
+    /// <summary>Whether the table is set small and close, for many short rows.</summary>
+    public bool Compact { get; init; }
 
     /// <summary>Whether a table shorter than a page is never split.</summary>
     public bool KeepTogether { get; init; }
@@ -40,9 +41,13 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
     public override double LeadHeight => CaptionHeight + HeadHeight + Rows.Take(KeepTogether ? Rows.Length : 2)
         .Sum(r => Math.Min(Height(r, Broken(r)), KeepTogether ? Paper.TextHeightPt : 120));
 
-    private TextStyle PlainStyle => Large ? TextStyle.Body : TextStyle.Small;
+    private double PadXPt => Compact ? 3 : 4;
 
-    private TextStyle StrongStyle => Large ? TextStyle.BodyStrong : TextStyle.SmallStrong;
+    private double PadYPt => Compact ? 1 : 2.5;
+
+    private TextStyle PlainStyle => Compact ? TextStyle.Fine : Large ? TextStyle.Body : TextStyle.Small;
+
+    private TextStyle StrongStyle => Compact ? TextStyle.FineStrong : Large ? TextStyle.BodyStrong : TextStyle.SmallStrong;
 
     private double CaptionHeight => Caption is null ? 0 : TextStyle.Section.Leading;
 
@@ -68,7 +73,7 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
 
         flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.ThinPt, Ink.Black);
         flow.Snap();
-        flow.Y += 2 * TextStyle.Step;
+        flow.Y += (Compact ? 1 : 2) * TextStyle.Step;
     }
 
     private static ImmutableArray<double> Share(ImmutableArray<Column> columns)

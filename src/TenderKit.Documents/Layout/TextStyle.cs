@@ -15,6 +15,8 @@ internal sealed record TextStyle(double Size, double Leading, bool Strong = fals
     public static readonly TextStyle BodyStrong = new(9, 2 * Step, Strong: true);
     public static readonly TextStyle Small = new(7.5, 10);
     public static readonly TextStyle SmallStrong = new(7.5, 10, Strong: true);
+    public static readonly TextStyle Fine = new(7, 8.8);
+    public static readonly TextStyle FineStrong = new(7, 8.8, Strong: true);
     public static readonly TextStyle Quiet = new(7.5, 10, Grey: 0.35);
     public static readonly TextStyle Figure = new(24, 5 * Step, Strong: true);
 

@@ -17,7 +17,7 @@ internal static class AssumptionPages
         foreach (var block in Rules(design)) yield return block;
         if (design.Sites.IsEmpty) yield break;
         yield return new Heading(2, "Climate");
-        yield return Climate(design);
+        foreach (var block in Climate(design)) yield return block;
         yield return new Heading(2, "Lighting schedules");
         yield return Schedules(design);
     }
@@ -35,20 +35,23 @@ internal static class AssumptionPages
 
     private static IEnumerable<Block> Rules(TenderDesign design)
     {
-        var money = new MoneyFree(design);
-        var shown = design.Rules.Where(r => money.Allows(r.Id + " " + r.Where + " " + r.Unit + " " + r.Source)).ToImmutableArray();
-        yield return new Paragraph("Every margin and derating factor is a rule with a range. A rule the tender changed is marked changed; one outside its "
-            + "range is marked and raises a warning.")
+        var shown = new RuleNumbers(design).Shown;
+        yield return new Paragraph("Every margin and derating factor is a rule with a range; the compliance tables name a rule by its number here. A rule the "
+            + "tender changed is marked changed; one outside its range is marked and raises a warning.", TextStyle.Small)
         { KeepWithNext = true };
         var marked = shown.Any(r => Mark(r).Length > 0);
         yield return new TableBlock(
             "Design rules in use",
             [
-                new("Rule", Share: 1.5), new("Value", Side: Side.End, FixedPt: 42), new("Unit", FixedPt: 44), new("Range", Side: Side.End, FixedPt: 62),
-                new("Source", Share: 2), new("Used in", Share: 1), .. marked ? [new Column("Mark", FixedPt: 64)] : Array.Empty<Column>(),
+                new("", Side: Side.End, FixedPt: 14), new("Rule", FixedPt: 112), new("Value", Side: Side.End, FixedPt: 32), new("Unit", FixedPt: 48),
+                new("Range", Side: Side.End, FixedPt: 52), new("Used in", FixedPt: 63), new("Source"),
+                .. marked ? [new Column("Mark", FixedPt: 56)] : Array.Empty<Column>(),
             ],
-            [.. shown.Select(r => new Row([r.Id, Figures.Short(r.Value), r.Unit, $"{Figures.Short(r.Low)} to {Figures.Short(r.High)}", r.Source, r.Where,
-                .. marked ? [Mark(r)] : Array.Empty<string>()], Strong: !r.InRange))]);
+            [.. shown.Select((r, i) => new Row([Figures.Number(i + 1, 0), r.Id, Figures.Short(r.Value), r.Unit == "-" ? "" : Words.Unit(r.Unit),
+                $"{Figures.Short(r.Low)} to {Figures.Short(r.High)}", r.Where, r.Source, .. marked ? [Mark(r)] : Array.Empty<string>()], Strong: !r.InRange))])
+        {
+            Compact = true,
+        };
         if (shown.Length < design.Rules.Length) yield return new Paragraph($"{Figures.Count(design.Rules.Length - shown.Length, "rule is", "rules are")} "
             + "commercial and not part of the technical envelope.");
     }
@@ -61,18 +64,29 @@ internal static class AssumptionPages
         (true, false) => "changed,\nOUT OF RANGE",
     };
 
-    private static TableBlock Climate(TenderDesign design) => new(
-        "Climate of each site",
-        [
-            new("Sites", Share: 1), new("Grade", FixedPt: 92), new("Source", Share: 2.6), new("Station", "km", 1, Side.End, 42),
-                new("Taken at", "fraction", 1, Side.End, 44), new("Dullest month", "kWh/m²", 1, Side.End, 46),
-        ],
-        [.. design.Sites
-            .GroupBy(s => (s.Climate.Monthly.Grade, s.Climate.Monthly.Source, s.Climate.Monthly.NearestStationKm, s.Climate.CautiousFactor,
-                Least: s.Climate.Monthly.IrradiationKWhPerM2.Min()))
-            .Select(g => Row.Of(
-                Words.List(g.Select(s => s.Site.Id), 24), Words.Of(g.Key.Grade), g.Key.Source, g.Key.NearestStationKm is { } km ? Figures.Number(km, 0) : "–",
-                Figures.Number(g.Key.CautiousFactor, 2), Figures.Number(g.Key.Least, 2)))]);
+    private static IEnumerable<Block> Climate(TenderDesign design)
+    {
+        var groups = design.Sites.GroupBy(s => (s.Climate.Monthly.Grade, s.Climate.Monthly.Source, s.Climate.CautiousFactor)).ToImmutableArray();
+        yield return new TableBlock(
+            "Climate of the sites",
+            [
+                new("Sites", Share: 2), new("Grade", FixedPt: 98), new("Nearest station", "km", 1, Side.End, 70), new("Taken at", "fraction", 1, Side.End, 60),
+                new("Dullest month", "kWh/m² a day, as supplied", 1, Side.End, 100),
+            ],
+            [.. groups.Select(g => Row.Of(
+                Words.List(g.Select(s => s.Site.Id), 24), Words.Of(g.Key.Grade), Span(g.Select(s => s.Climate.Monthly.NearestStationKm), 0),
+                Figures.Number(g.Key.CautiousFactor, 2), Span(g.Select(s => (double?)s.Climate.Monthly.IrradiationKWhPerM2.Min()), 2)))]);
+        foreach (var g in groups) yield return new Paragraph($"Source of {Words.List(g.Select(s => s.Site.Id), 24)}: {g.Key.Source}.", TextStyle.Small);
+    }
+
+    /// <summary>The least and the greatest of several values; one number when they print alike.</summary>
+    private static string Span(IEnumerable<double?> values, int decimals)
+    {
+        var known = values.OfType<double>().ToImmutableArray();
+        if (known.IsEmpty) return "–";
+        var (low, high) = (Figures.Number(known.Min(), decimals), Figures.Number(known.Max(), decimals));
+        return low == high ? low : $"{low} to {high}";
+    }
 
     private static TableBlock Schedules(TenderDesign design) => new(
         "Lighting schedules as understood",

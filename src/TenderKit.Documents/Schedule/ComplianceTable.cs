@@ -5,33 +5,44 @@ using TenderKit.Tendering.Design;
 
 namespace TenderKit.Documents.Schedule;
 
-/// <summary>Every check of a kit: the hardest site of each, named in the caption where it is the same for all.</summary>
+/// <summary>Every check of a kit, item by item: the hardest site of each, named in the caption where it is the same for all.</summary>
 internal static class ComplianceTable
 {
-    private static readonly ImmutableArray<Column> _columns =
+    /// <summary>What a reader asks first comes first: the light, then its energy, then what carries it.</summary>
+    private static readonly ImmutableArray<string> _order =
     [
-        new("Requirement", Share: 1.05), new("Required", Side: Side.End, FixedPt: 60), new("Offered", Side: Side.End, FixedPt: 56),
-        new("Margin", Side: Side.End, FixedPt: 40), new("Complies", FixedPt: 44), new("Basis", Share: 1.1),
+        "Light", "Energy", "Luminaire", "Battery", "Array", "Module", "Controller", "Cable", "Fuse", "Enclosure", "Bracket", "Pole", "Foundation",
     ];
 
-    public static TableBlock Of(Kit kit)
+    private static readonly ImmutableArray<Column> _columns =
+    [
+        new("Item", FixedPt: 44), new("Requirement", Share: 1.15), new("Required", Side: Side.End, FixedPt: 55), new("Offered", Side: Side.End, FixedPt: 46),
+        new("Margin", Side: Side.End, FixedPt: 34), new("Met", FixedPt: 20), new("Basis", Share: 1.1),
+    ];
+
+    public static TableBlock Of(TenderDesign design, Kit kit)
     {
         var sites = kit.CheckSites.Distinct().ToImmutableArray();
-        if (sites.Length == 1)
-        {
-            return new($"Compliance of kit {kit.Id} at site {sites[0]}, which {Governing.Phrase(kit)}", _columns, [.. kit.Checks.Select(c => Line(c))]);
-        }
-
+        var rules = new RuleNumbers(design);
+        var rows = kit.Checks.Zip(kit.CheckSites, (check, site) => (Check: check, Site: site))
+            .GroupBy(c => c.Check.Item)
+            .OrderBy(g => _order.IndexOf(g.Key) is var place and >= 0 ? place : _order.Length)
+            .SelectMany(g => g.Select((c, i) => Line(i == 0 ? g.Key : "", c.Check, rules, sites.Length == 1 ? [] : [c.Site])));
         return new(
-            $"Compliance of kit {kit.Id}: for each requirement the site with the least margin",
-            _columns.Add(new Column("Site", FixedPt: 36)),
-            [.. kit.Checks.Zip(kit.CheckSites).Select(pair => Line(pair.First, pair.Second))]);
+            sites.Length == 1 ? $"Compliance of kit {kit.Id} at site {sites[0]}, which {Governing.Phrase(kit)}"
+                : $"Compliance of kit {kit.Id}: for each requirement the site with the least margin",
+            sites.Length == 1 ? _columns : _columns.Add(new Column("Site", FixedPt: 24)),
+            [.. rows])
+        {
+            Compact = true,
+            KeepTogether = true,
+        };
     }
 
-    private static Row Line(Check check, params string[] site) => new(
+    private static Row Line(string item, Check check, RuleNumbers rules, string[] site) => new(
         [
-            CheckText.Requirement(check), CheckText.Required(check), CheckText.Offered(check), CheckText.Margin(check),
-            check.Complies ? "yes" : "NO", check.Basis, .. site,
+            item, check.Property, CheckText.Required(check), CheckText.Offered(check), CheckText.Margin(check), check.Complies ? "yes" : "NO",
+            rules.InWords(check.Basis), .. site,
         ],
         Strong: !check.Complies);
 }

@@ -11,21 +11,16 @@ internal static class EnergyTables
         var (climate, simulated) = (site.Climate, site.Energy.Simulated);
         return new TableBlock(
             $"Kit {site.KitId} at site {site.Site.Id}: the mean day of each month",
+            [new("", Share: 1), .. Enumerable.Range(1, 12).Select(m => new Column(Figures.MonthShort(m), Side: Side.End, FixedPt: 27.5))],
             [
-                new("Month", Share: 1.3), Number("Horizontal irradiation", "kWh/m²"), Number("On the module, cautious", "kWh/m²"), Number("Darkness", "h"),
-                Number("Lamp at full power", "h"), Number("Supply", "Wh"), Number("Demand", "Wh"), Number("Lowest charge", "%"),
-            ],
-            [.. Enumerable.Range(0, 12).Select(m => Row.Of(
-                Figures.Month(m + 1),
-                Figures.Number(climate.Monthly.IrradiationKWhPerM2[m], 2),
-                Figures.Number(climate.PlaneKWhPerM2[m], 2),
-                Figures.Number(climate.DarkHours[m], 1),
-                Figures.Number(climate.Lamp.MonthlyFullHours[m], 1),
-                Figures.Number(simulated.MonthlySupplyWhPerDay[m], 0),
-                Figures.Number(simulated.MonthlyDemandWhPerDay[m], 0),
-                Figures.Number(simulated.LowestStateByMonth[m] * 100, 0)))])
+                Month("Horizontal irradiation, kWh/m²", climate.Monthly.IrradiationKWhPerM2, 2), Month("On the module, as taken, kWh/m²", climate.PlaneKWhPerM2, 2),
+                Month("Darkness, h", climate.DarkHours, 1), Month("Lamp, hours at full power", climate.Lamp.MonthlyFullHours, 1),
+                Month("Supply, Wh", simulated.MonthlySupplyWhPerDay, 0), Month("Demand, Wh", simulated.MonthlyDemandWhPerDay, 0),
+                Month("Lowest charge, %", simulated.LowestStateByMonth.Select(f => f * 100), 0),
+            ])
         {
             KeepTogether = true,
+            Compact = true,
         };
     }
 
@@ -33,43 +28,44 @@ internal static class EnergyTables
     {
         var (parts, energy, hand, inputs, run) = (site.Parts, site.Energy, site.Energy.Hand, site.Energy.HandInputs, site.Energy.Simulated);
         return new TableBlock(
-            $"Kit {site.KitId} at site {site.Site.Id}: by hand and by simulation",
-            [new("Quantity", Share: 3), new("By hand", Side: Side.End), new("Offered or simulated", Side: Side.End), new("How", Share: 3)],
+            $"Kit {site.KitId} at site {site.Site.Id}: by hand, for a reader to repeat, beside what is offered",
+            [new("Quantity", Share: 1.5), new("By hand", Side: Side.End, FixedPt: 48), new("Offered", Side: Side.End, FixedPt: 48), new("How", Share: 2.2)],
             [
                 Row.Of("Energy of the longest month's night, Wh", Figures.Number(inputs.NightlyWh, 0), Figures.Number(energy.NightlyWh, 0),
                     "lamp at its schedule and own use of the controller"),
                 Row.Of("Battery, rated energy, Wh", Figures.Number(hand.BatteryRatedWh, 0), Figures.Number(parts.BatteryRatedWh, 0), BatteryHow(site)),
                 Row.Of("Autonomy at end of life, nights", Figures.Number(inputs.AutonomyNights, 1), Figures.Number(energy.AutonomyNights, 1),
-                    $"usable {Figures.Number(energy.UsableWh, 0)} Wh in the coldest month"),
+                    $"usable {Figures.Number(energy.UsableWh, 0)} Wh in the coldest month, at the slow rate"),
                 Row.Of("Array for the array-to-load ratio, Wp", Figures.Number(hand.ArrayRatioWp, 0), Figures.Number(parts.ArrayWp, 0), ArrayHow(site)),
                 Row.Of("Array to refill from empty, Wp", Figures.Number(hand.ArrayRecoveryWp, 0), Figures.Number(parts.ArrayWp, 0),
                     $"within {Figures.Short(inputs.RecoveryDays)} days"),
                 Row.Of("Worst month", Figures.Month(hand.DesignMonth), Figures.Month(run.WorstMonth),
-                    "least irradiation for its demand; month of the lowest charge"),
-                Row.Of("Dark nights a year: mean, upper 90 % bound", "–",
-                    $"{Figures.Number(run.DarkNightsPerYear, 2)}, {Figures.Number(run.DarkNightsUpperBound, 2)}",
-                    $"{Figures.Number(run.YearCount, 0)} years, hour by hour"),
-                Row.Of("Dark nights: worst year, longest run", "–", $"{Figures.Number(run.WorstYearDarkNights, 0)}, "
-                    + $"{Figures.Number(run.LongestDarkRunNights, 0)}", "a night is dark when any hour has less light than asked"),
-                Row.Of("Lamp energy not served, %", "–", Figures.Number(run.LossOfLoadFraction * 100, 3), "of the energy demanded"),
-                Row.Of("Days with full charge, %; longest run without, days", "–",
-                    $"{Figures.Number(run.FullChargeDaysFraction * 100, 0)}; {Figures.Number(run.LongestWithoutFullDays, 0)}", "all years simulated"),
-                Row.Of("Battery: full cycles a year; life expected, years", "–",
-                    $"{Figures.Number(run.EquivalentFullCyclesPerYear, 0)}; {Figures.Number(energy.BatteryLifeYears, 1)}",
-                    "cycles and age, at the temperature of the enclosure"),
+                    "least irradiation for its demand; lowest charge simulated"),
             ])
         {
             KeepTogether = true,
+            Compact = true,
         };
     }
 
-    private static Column Number(string head, string unit) => new(head, unit, 1, Side.End);
+    /// <summary>What the simulation found, in two sentences.</summary>
+    public static string Found(SiteDesign site)
+    {
+        var (energy, run) = (site.Energy, site.Energy.Simulated);
+        return $"In {Figures.Number(run.YearCount, 0)} simulated years: {Figures.Number(run.DarkNightsPerYear, 2)} dark nights a year in the mean, upper 90 % bound "
+            + $"{Figures.Number(run.DarkNightsUpperBound, 2)}, worst year {Figures.Number(run.WorstYearDarkNights, 0)}, longest run "
+            + $"{Figures.Number(run.LongestDarkRunNights, 0)}; {Figures.Percent(run.LossOfLoadFraction, 3)} of the lamp energy not served. Full charge on "
+            + $"{Figures.Percent(run.FullChargeDaysFraction)} of the days, longest time without {Figures.Number(run.LongestWithoutFullDays, 0)} days; battery "
+            + $"{Figures.Number(run.EquivalentFullCyclesPerYear, 0)} full cycles a year, expected life {Figures.Number(energy.BatteryLifeYears, 1)} years.";
+    }
+
+    private static Row Month(string name, IEnumerable<double> values, int decimals) => new([name, .. values.Select(v => Figures.Number(v, decimals))]);
 
     private static string BatteryHow(SiteDesign site)
     {
         var i = site.Energy.HandInputs;
         return $"{Figures.Short(i.AutonomyNights)} nights; depth {Figures.Percent(i.UsableDepthFraction)}, end of life {Figures.Percent(i.EndOfLifeFraction)}, "
-            + $"temperature {Figures.Number(i.TemperatureFactor, 2)}, discharge {Figures.Number(i.DischargeEfficiency, 2)}";
+            + $"temperature {Figures.Number(i.TemperatureFactor, 2)}, discharge {Figures.Number(i.DischargeEfficiency, 2)}; no gain for a slow rate";
     }
 
     private static string ArrayHow(SiteDesign site)

@@ -1,3 +1,4 @@
+using PdfSharp.Drawing;
 using TenderKit.Documents.Drawings;
 using TenderKit.Documents.Layout;
 using TenderKit.Sizing.Structure;
@@ -10,41 +11,40 @@ internal static class KitPages
 {
     /// <summary>All kits in one table.</summary>
     public static TableBlock Overview(TenderDesign design) => new(
-        "Kits in short, each figure for one pole",
+        "Kits in short, each figure for one pole; margins are the least of all sites of the kit, % of what is required",
         [
-            new("Kit", FixedPt: 34), new("Sites", Side: Side.End, FixedPt: 40), new("Poles", Side: Side.End, FixedPt: 40), Number("Pole", "m"),
-                new("Luminaire", "W", 1, Side.End, 50), Number("Modules", "Wp"),
-            Number("Battery", "Wh"), Number("System", "V"), Number("Least margin", "%"), new("of", Share: 3),
+            new("Kit", FixedPt: 22), new("Sites"), Number("Poles", "", 33), Number("Pole", "m", 28), Number("Luminaire", "W", 48), Number("Modules", "Wp", 44),
+            Number("Battery", "Wh", 40), Number("System", "V", 40), Number("Margin", "light", 40), Number("Margin", "energy", 40), Number("Margin", "structure", 44),
         ],
         [.. design.Kits.Select(OverviewRow)]);
 
+    /// <summary>The pages of one kit, beginning on a page of their own: what it is, how it performs, what it was checked against.</summary>
     public static IEnumerable<Block> Of(TenderDesign design, Kit kit)
     {
         yield return new Heading(2, $"Kit {kit.Id}");
         yield return new Paragraph(Opening(kit));
         yield return MakeUpTable.Of(kit);
-        yield return ComplianceTable.Of(kit);
+        foreach (var block in Drawings(Governing.OfStructure(design, kit), kit)) yield return block;
         foreach (var block in Light(Governing.OfLight(design, kit), kit)) yield return block;
-        foreach (var block in Connection(kit)) yield return block;
         foreach (var block in Energy(Governing.OfEnergy(design, kit), kit)) yield return block;
-        foreach (var block in Structure(Governing.OfStructure(design, kit), kit)) yield return block;
-        yield return new Heading(3, $"Energy by hand, kit {kit.Id}");
-        yield return new Paragraph("A check a reader can repeat, beside the simulation, which decides.") { KeepWithNext = true };
         yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
+        yield return ComplianceTable.Of(design, kit);
     }
 
     private static Row OverviewRow(Kit kit)
     {
         var p = kit.Parts;
-        var least = kit.Checks.Where(CheckText.IsMeasured).MinBy(c => c.MarginFraction);
         return Row.Of(
-            kit.Id, Figures.Number(kit.SiteIds.Length, 0), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM),
-                Figures.Short(p.Luminaire.InputPowerW), Figures.Short(p.ArrayWp),
-            Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV),
-            least?.MarginFraction is { } margin ? Figures.Number(margin * 100, 0) : "–", least is null ? "" : CheckText.Requirement(least));
+            kit.Id, Words.List(kit.SiteIds, 8), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW),
+            Figures.Short(p.ArrayWp), Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV), Least(kit, Governing.LightChecks),
+            Least(kit, Governing.EnergyChecks), Least(kit, Governing.StructureChecks));
     }
 
-    private static Column Number(string head, string unit) => new(head, unit, 1.1, Side.End);
+    private static string Least(Kit kit, string[] prefixes) =>
+        kit.Checks.Where(c => CheckText.IsMeasured(c) && Governing.Concerns(c, prefixes)).Min(c => c.MarginFraction) is { } margin
+            ? Figures.Number(margin * 100, 0).Replace('-', '−') : "–";
+
+    private static Column Number(string head, string unit, double widthPt) => new(head, unit, 1, Side.End, widthPt);
 
     private static string Opening(Kit kit) =>
         $"{Figures.Count(kit.Poles, "pole", "poles")} at {Figures.Count(kit.SiteIds.Length, "site", "sites")}: {Words.List(kit.SiteIds, 14)}. "
@@ -63,7 +63,7 @@ internal static class KitPages
                 : "";
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
-            + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; governed by: {site.Light.GoverningLimit}.")
+            + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; {(site.Light.Yard is null ? "spacing" : "number of poles")} set by: {site.Light.GoverningLimit}.", TextStyle.Small)
         { KeepWithNext = true };
         if (!LightField.CanDraw(site.Light.Result))
         {
@@ -74,49 +74,50 @@ internal static class KitPages
 
         var picture = new LightPicture(site.Light, site.Parts.Pole.ArmReachM);
         yield return new Figure(picture.HeightPt, picture.Draw, $"Maintained horizontal illuminance at site {site.Site.Id}, "
-            + $"{(site.Light.Yard is null ? "one bay, poles of the near side at the foot" : "whole yard")}. Linear between the points of the grid, constant "
-            + "from the outer points to the edge.");
+            + $"{(site.Light.Yard is null ? "one bay, near side at the foot" : "whole yard")}; linear between grid points, level beyond.");
     }
 
     private static IEnumerable<Block> Energy(SiteDesign site, Kit kit)
     {
         yield return new Heading(3, $"Energy, kit {site.KitId}");
         yield return new Paragraph(
-            $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
-            + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate.")
+            $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. "
+                + $"Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
+            + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; "
+                + $"irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate ({Words.Of(site.Climate.Monthly.Grade)}). "
+            + EnergyTables.Found(site), TextStyle.Small)
         { KeepWithNext = true };
         var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
         yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest),
-            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, mean of each month; and the lowest month of "
-            + $"{Figures.Number(site.Energy.Simulated.YearCount, 0)} simulated years.");
+            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, by month; the worst month simulated.");
         yield return EnergyTables.Months(site);
     }
 
-    private static IEnumerable<Block> Structure(SiteDesign site, Kit kit)
+    private static IEnumerable<Block> Drawings(SiteDesign site, Kit kit)
     {
         var (load, block) = (site.Structure.Load, site.Structure.Foundation);
-        yield return new Heading(3, $"Pole and foundation, kit {kit.Id}");
+        yield return new Heading(3, $"Pole, foundation and connection, kit {kit.Id}");
         yield return new Paragraph(
-            $"At site {site.Site.Id}: basic wind {Figures.Short(site.Site.BasicWindMPerS)} m/s, peak pressure {Figures.Number(site.Structure.PeakPressureNPerM2, 0)} N/m², shear at the base {Figures.Number(load.BaseShearN, 0)} N, "
-            + $"moment {Figures.Number(load.BaseMomentNm, 0)} Nm, head moves {Figures.Number(load.HeadDeflectionM * 1000, 0)} mm; soil {site.Site.Soil.Name}{(site.Site.SoilStated ? "" : " (not stated, worst class taken)")}; "
-            + $"safety against overturning {Figures.Number(block.OverturningSafetyFactor, 2)}, ground pressure {Figures.Number(block.GroundPressureKPa, 0)} kPa, concrete {Figures.Number(block.ConcreteM3, 2)} m³. "
-            + "Screening calculation: to be checked and signed by a licensed structural engineer under the local code.")
+            $"At site {site.Site.Id}: basic wind {Figures.Short(site.Site.BasicWindMPerS)} m/s, "
+                + $"peak pressure {Figures.Number(site.Structure.PeakPressureNPerM2, 0)} N/m², "
+                + $"shear at the base {Figures.Number(load.BaseShearN, 0)} N, "
+            + $"moment {Figures.Number(load.BaseMomentNm, 0)} Nm, head moves {Figures.Number(load.HeadDeflectionM * 1000, 0)} mm; "
+                + $"soil {site.Site.Soil.Name}{(site.Site.SoilStated ? "" : " (not stated, worst class taken)")}; "
+            + $"safety against overturning {Figures.Number(block.OverturningSafetyFactor, 2)}, "
+                + $"ground pressure {Figures.Number(block.GroundPressureKPa, 0)} kPa, concrete {Figures.Number(block.ConcreteM3, 2)} m³. "
+            + "Screening calculation: to be checked and signed by a licensed structural engineer under the local code.", TextStyle.Small)
         { KeepWithNext = true };
-        var elevation = new PoleElevation(Elevation(site));
-        yield return new Figure(PoleElevation.HeightPt, elevation.Draw, $"Elevation of one pole of kit {kit.Id}, to scale; arm and module drawn in one plane.");
-    }
-
-    private static IEnumerable<Block> Connection(Kit kit)
-    {
-        yield return new Heading(3, $"Connection, kit {kit.Id}");
-        yield return new Paragraph(
-            "Connect in the order of the numbers and part in the reverse order; modules covered, every fuse drawn until its circuit is finished. Where the "
-                + "instructions of a maker differ they prevail.")
-        {
-            KeepWithNext = true,
-        };
-        yield return new Figure(ConnectionDiagram.HeightPt, new ConnectionDiagram(kit.Parts).Draw,
-            $"Connection of one pole of kit {kit.Id}; one line stands for both conductors. Order: common practice, no source.");
+        var (elevation, connection) = (new PoleElevation(Elevation(site)), new ConnectionDiagram(kit.Parts));
+        yield return new Figure(
+            PoleElevation.HeightPt,
+            (g, area) =>
+            {
+                elevation.Draw(g, new XRect(area.Left, area.Top, PoleElevation.WidthPt, area.Height));
+                connection.Draw(g, new XRect(area.Right - ConnectionDiagram.WidthPt, area.Top, ConnectionDiagram.WidthPt, area.Height));
+            },
+            $"One pole of kit {kit.Id}: elevation to scale, arm and module drawn in one plane; connection, one line for both conductors. Connect in the order of "
+                + "the numbers and part in the reverse order, modules covered, every fuse drawn until its circuit is finished (common practice, no source); where "
+                + "the instructions of a maker differ they prevail.");
     }
 
     private static ElevationFacts Elevation(SiteDesign site)

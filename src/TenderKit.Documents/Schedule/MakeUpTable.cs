@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using TenderKit.Catalog.Families;
 using TenderKit.Documents.Layout;
 using TenderKit.Tendering.Design;
@@ -6,12 +6,15 @@ using TenderKit.Tendering.Design;
 namespace TenderKit.Documents.Schedule;
 
 /// <summary>What one pole of a kit is made of.</summary>
-internal static class MakeUpTable
+internal static partial class MakeUpTable
 {
     public static TableBlock Of(Kit kit) => new(
         $"Make-up of one pole of kit {kit.Id}",
-        [new("Item", Share: 1.5), new("Part", FixedPt: 62), new("Description and ratings", Share: 4.6), new("Count", Side: Side.End, FixedPt: 46)],
-        [.. Parts(kit.Parts), .. Circuits(kit.Parts), .. Protection(kit.Parts)]);
+        [new("Item", FixedPt: 102), new("Part", FixedPt: 56), new("Description and ratings"), new("Count", Side: Side.End, FixedPt: 26)],
+        [.. Parts(kit.Parts), .. Circuits(kit.Parts), .. Protection(kit.Parts)])
+    {
+        Compact = true,
+    };
 
     private static IEnumerable<Row> Parts(PoleParts p)
     {
@@ -44,9 +47,19 @@ internal static class MakeUpTable
 
     private static Row Line(string item, Part part, int count) => Line(item, part, Figures.Number(count, 0), "");
 
-    private static Row Line(string item, Part part, string count, string duty)
+    private static Row Line(string item, Part part, string count, string duty) =>
+        new([item, part.Code, string.Join("; ", new[] { part.Description }.Concat(New(part)).Append(duty).Where(t => t.Length > 0)), count]);
+
+    /// <summary>The ratings of a part that its description does not name already.</summary>
+    private static IEnumerable<string> New(Part part)
     {
-        var ratings = string.Join("; ", new[] { PartRatings.Of(part), duty }.Where(t => t.Length > 0 && t != "–"));
-        return new Row(ImmutableArray.Create(item, part.Code, ratings.Length == 0 ? part.Description : part.Description + "\n" + ratings, count));
+        var said = " " + Plain(part.Description) + " ";
+        return PartRatings.Of(part).Split("; ").Where(r => r != "–" && !said.Contains(" " + Plain(r) + " ", StringComparison.OrdinalIgnoreCase));
     }
+
+    private static string Plain(string text) =>
+        Punctuation().Replace(Words.Unit(text).Replace('×', 'x').Replace(" degrees", "°", StringComparison.Ordinal), "");
+
+    [GeneratedRegex("[,;:]")]
+    private static partial Regex Punctuation();
 }

@@ -18,6 +18,7 @@ internal static class SiteTables
 
         yield return new Heading(2, "Light of each site");
         yield return Light(design);
+        if (design.Unmet.IsEmpty) yield return new Paragraph("Every site asked for is met.");
         yield return new Heading(2, "Energy of each site");
         yield return Energy(design);
     }

@@ -22,9 +22,6 @@ internal static class SummaryPage
             new(Worst(design, sites => sites.Min(s => s.Energy.AutonomyNights), 1), "nights of autonomy at the worst site, at end of life"),
         ]);
         foreach (var text in Texts(design)) yield return new Paragraph(text);
-        if (design.Kits.IsEmpty) yield break;
-        yield return new Gap(2);
-        yield return KitPages.Overview(design);
     }
 
     /// <summary>The paragraphs of the summary.</summary>
@@ -73,7 +70,10 @@ internal static class SummaryPage
     {
         var rules = design.Rules.Count(r => !r.InRange);
         var warnings = Warnings.Of(design).Count(d => d.Severity != Severity.Note);
-        return (rules == 0 ? "" : $"{Figures.Count(rules, "design rule lies", "design rules lie")} outside the allowed range. ")
+        var soils = design.Sites.Count(s => !s.Site.SoilStated);
+        return (soils == 0 ? "" : $"Soil was not stated for {Figures.Count(soils, "site", "sites")}: the worst class is taken, to be surveyed before the foundations "
+                + "are ordered. ")
+            + (rules == 0 ? "" : $"{Figures.Count(rules, "design rule lies", "design rules lie")} outside the allowed range. ")
             + (warnings == 0 ? "" : $"{Figures.Count(warnings, "warning is", "warnings are")} listed and should be read. ")
             + "Poles and foundations rest on a screening calculation, to be signed by a licensed structural engineer; local codes prevail.";
     }

@@ -28,7 +28,7 @@ public static class TechnicalSchedule
     {
         Block[] body =
         [
-            .. SummaryPage.Of(design), new PageBreak(), .. Kits(design), new PageBreak(), .. SiteTables.Of(design), .. AssumptionPages.Of(design),
+            .. SummaryPage.Of(design), .. Kits(design), new PageBreak(), .. SiteTables.Of(design), .. AssumptionPages.Of(design),
             .. UnmetSites.Pages(design), .. Warnings.Pages(design), .. Standards.Pages(design),
         ];
         return [.. CoverPage.Of(design), new PageBreak(), Contents.For(body), new PageBreak(), .. body];
@@ -38,6 +38,11 @@ public static class TechnicalSchedule
     {
         yield return new Heading(1, "Kits");
         if (design.Kits.IsEmpty) yield return new Paragraph("None.");
-        foreach (var block in design.Kits.SelectMany(kit => KitPages.Of(design, kit))) yield return block;
+        else yield return KitPages.Overview(design);
+        foreach (var kit in design.Kits)
+        {
+            yield return new PageBreak();
+            foreach (var block in KitPages.Of(design, kit)) yield return block;
+        }
     }
 }

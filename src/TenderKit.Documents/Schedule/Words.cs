@@ -57,6 +57,10 @@ internal static class Words
         return string.Join("; ", parts.Append(rest));
     }
 
+    /// <summary>A unit as printed on pages.</summary>
+    public static string Unit(string unit) => unit.Replace("m2", "m²", StringComparison.Ordinal).Replace("m3", "m³", StringComparison.Ordinal)
+        .Replace("degC", "°C", StringComparison.Ordinal);
+
     /// <summary>Ids in a row, the first few of many.</summary>
     public static string List(IEnumerable<string> ids, int most = 10)
     {

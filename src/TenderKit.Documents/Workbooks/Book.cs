@@ -21,6 +21,7 @@ internal sealed class Book(TenderHead head, string title, Ledger ledger)
     private readonly Dictionary<CellId, Address> _homes = [];
     private readonly Dictionary<(string Sheet, CellId Cell), Address> _mirrors = [];
     private readonly List<Sheet> _sheets = [];
+    private IReadOnlyDictionary<CellId, decimal>? _values;
 
     public TenderHead Head => head;
 
@@ -50,6 +51,9 @@ internal sealed class Book(TenderHead head, string title, Ledger ledger)
     public bool IsLiteral(CellId cell) => _expressions[cell] is Literal;
 
     public Expression ExpressionOf(CellId cell) => _expressions[cell];
+
+    /// <summary>Value a cell has as the workbook is issued.</summary>
+    public decimal ValueOf(CellId cell) => (_values ??= LedgerValues.Evaluate(ledger))[cell];
 
     public Address HomeOf(CellId cell) =>
         _homes.TryGetValue(cell, out var home) ? home : throw new InvalidOperationException($"cell {cell} has no place in the workbook");

@@ -18,13 +18,15 @@ public static class CalculationWorkbook
         SummarySheet.Write(book, bill, "Summary of prices, internal", percentagesElsewhere: true);
         InputSheet.Write(book, bill);
         RateSheet.Write(book, bill);
+        ShareSheet.Write(book, bill);
         SiteSheet.Write(book, design, bill, results: true);
         QuantitySheet.Write(book, bill, []);
         foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
+        YearsSheet.Write(book, design, bill);
         HandSheet.Write(book, design);
         TransportSheet.Write(book, design, bill);
         BasisSheets.Rules(book, design);
-        BasisSheets.Warnings(book, [.. design.Diagnostics, .. design.Sites.SelectMany(s => s.Diagnostics), .. billDiagnostics ?? []]);
+        BasisSheets.Warnings(book, [.. design.Diagnostics, .. design.Sites.SelectMany(s => s.Diagnostics), .. billDiagnostics ?? []], bill.Remarks);
         BasisSheets.Sources(book, design);
         return book.Save();
     }

@@ -23,6 +23,7 @@ internal sealed class FormulaText(string sheet, Func<CellId, Address> addressOf)
         Literal e => e.Value.ToString("0.############################", CultureInfo.InvariantCulture),
         Reference e => addressOf(e.Cell).From(sheet),
         Sum e => SumText(e.Terms),
+        Difference e => Text(e.Left) + "-" + Subtracted(e.Right),
         Product e => string.Join("*", e.Factors.Select(Tight)),
         Quotient e => Tight(e.Dividend) + "/" + Denominator(e.Divisor),
         Rounded e => string.Create(CultureInfo.InvariantCulture, $"ROUND({Text(e.Inner)},{e.Decimals})"),
@@ -35,12 +36,14 @@ internal sealed class FormulaText(string sheet, Func<CellId, Address> addressOf)
     private string Tight(Expression factor)
     {
         var text = Text(factor);
-        return factor is Literal { Value: < 0 } || (factor is Sum && !IsOneCall(text) && text.Contains('+', StringComparison.Ordinal)) ? $"({text})" : text;
+        return factor is Difference or Literal { Value: < 0 } || (factor is Sum && !IsOneCall(text) && text.Contains('+', StringComparison.Ordinal)) ? $"({text})" : text;
     }
 
     private static bool IsOneCall(string text) => text.StartsWith("SUM(", StringComparison.Ordinal) && text.IndexOf(')', StringComparison.Ordinal) == text.Length - 1;
 
-    private string Denominator(Expression divisor) => divisor is Product or Quotient or Sum or Literal { Value: < 0 } ? $"({Text(divisor)})" : Text(divisor);
+    private string Denominator(Expression divisor) => divisor is Product or Quotient or Sum or Difference or Literal { Value: < 0 } ? $"({Text(divisor)})" : Text(divisor);
+
+    private string Subtracted(Expression right) => right is Sum or Difference or Literal { Value: < 0 } ? $"({Text(right)})" : Text(right);
 
     private string SumText(ImmutableArray<Expression> terms)
     {

@@ -28,11 +28,13 @@ public static class PriceWorkbook
         return book.Save();
     }
 
-    /// <summary>The ledger of this workbook: the bill's, each billed rate a literal.</summary>
+    /// <summary>The ledger of this workbook: the bill's, each billed rate a literal unless it is the rate of an item before it.</summary>
     public static Ledger LedgerOf(BillOfQuantities bill)
     {
         var values = LedgerValues.Evaluate(bill.Ledger);
-        var lines = bill.Parts.Take(bill.Parts.Length - 1).SelectMany(p => p.Lines);
-        return bill.Ledger.Replace(lines.ToDictionary(l => l.Rate, l => (Expression)new Literal(values[l.Rate])));
+        var rates = bill.Parts.Take(bill.Parts.Length - 1).SelectMany(p => p.Lines).Select(l => l.Rate).ToHashSet();
+        var expressions = bill.Ledger.Cells.ToDictionary(c => c.Key, c => c.Value);
+        var own = rates.Where(r => !Cells.Named(expressions[r]).Any(rates.Contains));
+        return bill.Ledger.Replace(own.ToDictionary(r => r, r => (Expression)new Literal(values[r])));
     }
 }

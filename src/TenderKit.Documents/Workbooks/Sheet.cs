@@ -69,6 +69,15 @@ internal sealed class Sheet(Book book, string name)
         Put(row, column, new Content.Home(cell), book.IsLiteral(cell) ? look.AsInput() : look, null, 0);
     }
 
+    /// <summary>A number that formulas may name but nobody is asked to change.</summary>
+    public CellId Fixed(int row, int column, decimal value, Look look)
+    {
+        var cell = book.Own(string.Create(CultureInfo.InvariantCulture, $"sheet.{name}.{row}.{column}"), new Literal(value));
+        book.Bind(cell, new Address(name, row, column));
+        Put(row, column, new Content.Home(cell), look, null, 0);
+        return cell;
+    }
+
     /// <summary>A ledger cell that lives elsewhere, shown here as a link; formulas of this sheet name it here.</summary>
     public void Show(int row, int column, CellId cell, Look look)
     {

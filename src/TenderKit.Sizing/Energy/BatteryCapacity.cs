@@ -8,6 +8,12 @@ public static class BatteryCapacity
     /// <summary>Greatest gain of capacity credited to a slow discharge, fraction of the rated capacity (common practice, no source).</summary>
     public const double GreatestRateFactor = 1.2;
 
+    /// <summary>
+    /// The same for lithium iron phosphate: none. Its capacity at C/20 is within one or two per cent of that at C/5, and its management system
+    /// ends the discharge at the cells' own capacity, so Peukert's law must not be carried on below the rated current (common practice, no source).
+    /// </summary>
+    public const double GreatestLithiumRateFactor = 1.0;
+
     private const double CalendarBaseC = 25;
 
     /// <summary>Cell-size correction factors, 25 degC base, by degF: IEEE 485 table 1; 25 to 35 degF from memory.</summary>
@@ -50,14 +56,21 @@ public static class BatteryCapacity
         return Math.Min(GreatestRateFactor, Math.Pow(dischargeHours / ratedHours, 1 - 1 / peukertExponent));
     }
 
-    /// <summary>Hours over which the night's mean draw would empty the rated energy, h: the rate of <see cref="RateFactor"/>.</summary>
+    /// <summary>The same for a chemistry: lithium iron phosphate is capped at <see cref="GreatestLithiumRateFactor"/>.</summary>
+    public static double RateFactor(BatteryChemistry chemistry, double ratedHours, double dischargeHours, double peukertExponent)
+    {
+        var factor = RateFactor(ratedHours, dischargeHours, peukertExponent);
+        return chemistry == BatteryChemistry.LithiumIronPhosphate ? Math.Min(GreatestLithiumRateFactor, factor) : factor;
+    }
+
+    /// <summary>Hours over which the night's mean draw would empty the rated energy, h: the rate of <see cref="RateFactor(double, double, double)"/>.</summary>
     /// <param name="litMeanW">Mean electrical draw while the lamp burns, own use included, W.</param>
     public static double DischargeHours(double ratedWh, double litMeanW) =>
         litMeanW > 0 ? Require.Positive(ratedWh, nameof(ratedWh)) / litMeanW : double.MaxValue;
 
     /// <summary>Stored energy of a full battery at end of life and the real rate, at 25 degC, Wh.</summary>
     public static double EndOfLifeWh(BatteryModel battery, double dischargeHours) =>
-        battery.RatedWh * battery.EndOfLifeFraction * RateFactor(battery.RatedHours, dischargeHours, battery.PeukertExponent);
+        battery.RatedWh * battery.EndOfLifeFraction * RateFactor(battery.Chemistry, battery.RatedHours, dischargeHours, battery.PeukertExponent);
 
     /// <summary>Usable energy at end of life, Wh: rated energy x depth x temperature x end of life x rate x discharge efficiency.</summary>
     /// <param name="battery">The battery.</param>

@@ -3,7 +3,7 @@ using TenderKit.Sizing.Basics;
 namespace TenderKit.Sizing.Lighting;
 
 /// <summary>The frame of a mounted luminaire: where its C 0, C 90 and gamma 0 point in the world, and its height.</summary>
-internal readonly struct Mounting
+internal readonly partial struct Mounting
 {
     private const double DegreesPerRad = 180 / Math.PI;
 

@@ -51,15 +51,19 @@ public static class BillBuilder
             var lots = schedule.Select(s => s.Lot).Distinct().ToArray();
             var bills = lots.Select(lot => LotOf(lot, lots.Length == 1, schedule, kitPoles, makeUp, parts).Build()).ToImmutableArray();
             _diagnostics.AddRange(BillNotices.OfPrices(_rates.Used, _design.Tender.Head));
-            return Close(schedule, kitPoles, makeUp, bills);
+            var bill = Close(schedule, kitPoles, makeUp, bills);
+            var families = parts.ToDictionary(p => p.Code, PartWords.Family, StringComparer.Ordinal);
+            return bill with { Remarks = [.. SmallSpares.Of(bill, code => _inputs.Spares(families[code]))] };
         }
+
+        private bool SoilStated(string siteId) => _design.Sites.First(s => s.Site.Id == siteId).Site.SoilStated;
 
         private LotBill LotOf(
             string lot, bool only, ImmutableArray<ScheduleLine> schedule, ImmutableArray<KitPoles> kitPoles, ImmutableArray<KitItem> makeUp, ImmutableArray<Part> parts)
         {
             var perPole = makeUp.ToImmutableDictionary(m => (m.KitId, m.PartCode), m => m.PerPole);
-            var unsurveyed = _design.Sites.Count(s => s.Site.Lot == lot && !s.Site.SoilStated);
-            var input = new LotInput(lot, only, schedule.Count(s => s.Lot == lot), unsurveyed, [.. kitPoles.Where(k => k.Lot == lot)], perPole, parts);
+            var ground = schedule.Where(s => s.Lot == lot).Select(s => new GroundPoles(s.SiteId, s.KitId, SoilStated(s.SiteId), s.Poles)).ToImmutableArray();
+            var input = new LotInput(lot, only, ground.Length, ground, [.. kitPoles.Where(k => k.Lot == lot)], perPole, parts);
             return new LotBill(input, _services, _rates, _inputs, _ledger);
         }
 
@@ -77,12 +81,23 @@ public static class BillBuilder
                     i + 1, title, [.. bills.SelectMany(b => b.Parts[i])], Total(FormattableString.Invariant($"part.{i + 1}"), l => l.Collections[i]))),
             ];
             return new BillOfQuantities(
-                _design.Tender.Head.Currency, new Ledger([]), _inputs.All, schedule, [.. _rates.All], parts,
+                _design.Tender.Head.Currency, new Ledger([]), _inputs.All, schedule, BuildUps(), parts,
                 Total("parts", l => l.PartsTotal), Total("contingency", l => l.Contingency), Total("tax", l => l.Tax), Total("grand", l => l.Total),
                 [.. lots.Select(l => new LotTotal(l.Lot, l.Total))])
             {
                 KitPoles = kitPoles, MakeUp = makeUp, LotSummaries = lots, Ledger = _ledger.Build(),
             };
+        }
+
+        /// <summary>Goods in the order of the bill, then works in the order they were met.</summary>
+        private ImmutableArray<RateBuildUp> BuildUps()
+        {
+            var goods = _rates.Used.Where(p => p is not ServiceRate).ToDictionary(p => p.Code, Rank, StringComparer.Ordinal);
+            return
+            [
+                .. _rates.All.Where(b => goods.ContainsKey(b.PartCode)).OrderBy(b => goods[b.PartCode]).ThenBy(b => b.PartCode, StringComparer.Ordinal),
+                .. _rates.All.Where(b => !goods.ContainsKey(b.PartCode)),
+            ];
         }
 
         private KitItem Item(Kit kit, Need need) => new(

@@ -20,6 +20,7 @@ public static class Cells
     {
         Reference e => [e.Cell],
         Sum e => e.Terms.SelectMany(Named),
+        Difference e => Named(e.Left).Concat(Named(e.Right)),
         Product e => e.Factors.SelectMany(Named),
         Quotient e => Named(e.Dividend).Concat(Named(e.Divisor)),
         Rounded e => Named(e.Inner),

@@ -23,6 +23,9 @@ public sealed record Reference(CellId Cell) : Expression;
 /// <summary>Sum of terms.</summary>
 public sealed record Sum(ImmutableArray<Expression> Terms) : Expression;
 
+/// <summary>Difference of two expressions.</summary>
+public sealed record Difference(Expression Left, Expression Right) : Expression;
+
 /// <summary>Product of factors.</summary>
 public sealed record Product(ImmutableArray<Expression> Factors) : Expression;
 

@@ -45,6 +45,7 @@ public static class LedgerValues
             Literal e => e.Value,
             Reference e => Cell(e.Cell),
             Sum e => e.Terms.Sum(Value),
+            Difference e => Value(e.Left) - Value(e.Right),
             Product e => e.Factors.Aggregate(1m, (product, factor) => product * Value(factor)),
             Quotient e => Value(e.Dividend) / Value(e.Divisor),
             Rounded e => Round(Value(e.Inner), e.Decimals),

@@ -8,11 +8,14 @@ namespace TenderKit.Tendering.Bill;
 internal sealed record Draft(Part Part, string Description, Expression Quantity, bool Service);
 
 /// <summary>What a lot's bill is made from.</summary>
-/// <param name="UnsurveyedCount">Sites whose soil was not stated: their civil quantities are provisional.</param>
+/// <param name="Ground">Poles of each site of this lot; where the soil was not stated, civil quantities are provisional.</param>
 /// <param name="KitPoles">Poles of each kit in this lot.</param>
 /// <param name="PerPole">Cell of each kit's need of each part: (kit, part code).</param>
 internal sealed record LotInput(
-    string Lot, bool OnlyLot, int SiteCount, int UnsurveyedCount, ImmutableArray<KitPoles> KitPoles, ImmutableDictionary<(string Kit, string Code), CellId> PerPole, ImmutableArray<Part> Parts);
+    string Lot, bool OnlyLot, int SiteCount, ImmutableArray<GroundPoles> Ground, ImmutableArray<KitPoles> KitPoles, ImmutableDictionary<(string Kit, string Code), CellId> PerPole, ImmutableArray<Part> Parts);
+
+/// <summary>Poles of one site and whether its soil was stated.</summary>
+internal sealed record GroundPoles(string SiteId, string KitId, bool SoilStated, CellId Poles);
 
 /// <summary>Writes the numbered parts of one lot's bill.</summary>
 internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder rates, PriceInputs inputs, LedgerBuilder ledger)
@@ -23,11 +26,13 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
     /// <summary>Titles of the parts, in order.</summary>
     public static readonly ImmutableArray<string> Titles =
     [
-        "Preliminaries", "Supply", "Civil works", "Erection and commissioning", "Spares and tools", "Training and documentation", "Maintenance",
-        "Provisional sums and contingency",
+        "Preliminaries", "Supply", "Civil works", "Erection and commissioning", "Spares", "Training and documentation", "Maintenance",
+        "Contingency",
     ];
 
     private const int ContingencyPart = 8;
+
+    private readonly Dictionary<string, CellId> _rateOf = new(StringComparer.Ordinal);
 
     /// <summary>Lines part by part, and the closing of the lot.</summary>
     public (ImmutableArray<ImmutableArray<BillLine>> Parts, LotSummary Summary) Build()
@@ -35,7 +40,7 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
         var supply = Priced(2, Supply());
         ImmutableArray<ImmutableArray<BillLine>> before =
         [
-            Priced(1, Preliminaries()), supply, Priced(3, Measured(Civil).Select(Provisional)), Priced(4, Measured(Erection)), Priced(5, Spares(supply)),
+            Priced(1, Preliminaries()), supply, Priced(3, CivilWorks()), Priced(4, Measured(Erection)), Priced(5, Spares(supply)),
             Priced(6, Once(ServiceUse.Train, ServiceUse.Documents)), Priced(7, Maintenance()),
         ];
         var collections = before.Select((lines, i) => Collection(i + 1, lines)).ToImmutableArray();
@@ -61,10 +66,24 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
     private IEnumerable<Draft> Measured(ServiceUse[] uses) =>
         Services(uses).Where(Needed).Select(s => new Draft(s, s.Description, s.Unit is "No." or "set" ? Quantity(s) : new Rounded(Quantity(s), 2), true));
 
-    private Draft Provisional(Draft draft) => input.UnsurveyedCount == 0 ? draft : draft with
+    /// <summary>Quantities on stated soil first, then those of sites still to be surveyed, as items of their own.</summary>
+    private IEnumerable<Draft> CivilWorks()
     {
-        Description = string.Create(CultureInfo.InvariantCulture, $"{draft.Description} (provisional: soil not stated on {input.UnsurveyedCount} of {input.SiteCount} sites)"),
-    };
+        var unsurveyed = input.Ground.Where(g => !g.SoilStated).ToArray();
+        if (unsurveyed.Length == 0) return Measured(Civil);
+        var words = " (provisional quantity: soil not stated on " + Listed([.. unsurveyed.Select(g => g.SiteId).Order(StringComparer.Ordinal)]) + ")";
+        if (unsurveyed.Length == input.Ground.Length) return Measured(Civil).Select(d => d with { Description = d.Description + words });
+        return OnGround(stated: true).Concat(OnGround(stated: false).Select(d => d with { Description = d.Description + words }));
+    }
+
+    private IEnumerable<Draft> OnGround(bool stated) =>
+        from service in Services(Civil)
+        let quantity = Quantity(service, stated)
+        where !quantity.Terms.IsEmpty
+        select new Draft(service, service.Description, new Rounded(quantity, 2), true);
+
+    private static string Listed(string[] siteIds) =>
+        siteIds.Length <= 6 ? string.Join(", ", siteIds) : string.Create(CultureInfo.InvariantCulture, $"{siteIds.Length} sites, see the site schedule");
 
     private IEnumerable<Draft> Spares(ImmutableArray<BillLine> supply) =>
         from line in supply
@@ -72,10 +91,10 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
         where part is not ProtectionDevice { Kind: ProtectionKind.EarthElectrode }
         let fraction = part is ServiceRate ? null : inputs.Spares(PartWords.Family(part))
         where fraction is not null
-        select new Draft(part, "Spare: " + line.Description, WholeUnits(Cells.Times(line.Quantity, fraction.Value)), false);
+        select new Draft(part, $"Spare for item {line.Code}: {PartWords.Short(part)}", WholeUnits(Cells.Times(line.Quantity, fraction.Value)), false);
 
     private IEnumerable<Draft> Maintenance() =>
-        Services(ServiceUse.MaintainYear).Select(s => new Draft(s, s.Description, new Product([Poles(), Cells.Ref(inputs.Years)]), true));
+        Services(ServiceUse.MaintainYear).Select(s => new Draft(s, s.Description + " (quantity: poles x years)", new Product([Poles(), Cells.Ref(inputs.Years)]), true));
 
     private IEnumerable<Draft> Once(params ServiceUse[] uses) => Services(uses).Select(s => new Draft(s, s.Description, new Literal(1), true));
 
@@ -94,6 +113,16 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
            select (Expression)Cells.Times(kit.Poles, input.PerPole[(kit.KitId, part.Code)]),
     ]);
 
+    /// <summary>Need of the sites whose soil was stated, or of the others.</summary>
+    private Sum Quantity(Part part, bool stated) => new(
+    [
+        .. from kit in input.KitPoles
+           where input.PerPole.ContainsKey((kit.KitId, part.Code))
+           let sites = input.Ground.Where(g => g.KitId == kit.KitId && g.SoilStated == stated).Select(g => g.Poles).ToArray()
+           where sites.Length > 0
+           select (Expression)new Product([Cells.SumOf(sites), Cells.Ref(input.PerPole[(kit.KitId, part.Code)])]),
+    ]);
+
     private RoundedUp WithWaste(Expression lengthM) => WholeUnits(new Product([lengthM, new Sum([new Literal(1), Cells.Ref(inputs.Waste)])]));
 
     /// <summary>Rounded to the sixth decimal first, so that a spreadsheet's binary fractions cannot lift a whole number to the next.</summary>
@@ -110,11 +139,13 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
         return lines.ToImmutable();
     }
 
+    /// <summary>A part has one rate in a lot: a spare or a provisional quantity takes the rate of the item before it.</summary>
     private BillLine Line(int part, int number, Draft draft, RateBuildUp buildUp)
     {
         var key = Key(part, number);
         var quantity = ledger.Add(key + ".qty", draft.Quantity);
-        var rate = ledger.Add(key + ".rate", Cells.Ref(buildUp.Rate));
+        var rate = ledger.Add(key + ".rate", Cells.Ref(_rateOf.GetValueOrDefault(draft.Part.Code, buildUp.Rate)));
+        _rateOf.TryAdd(draft.Part.Code, rate);
         var amount = ledger.Add(key + ".amount", new Rounded(Cells.Times(quantity, rate), 2));
         return new BillLine(Code(part, number), draft.Part.Code, draft.Description, PartWords.Unit(draft.Part), LotOfLine, quantity, rate, amount, draft.Service);
     }

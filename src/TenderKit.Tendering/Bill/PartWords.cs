@@ -40,9 +40,17 @@ public static class PartWords
     /// <summary>Catalogue description, and the key ratings that it does not already state.</summary>
     public static string Describe(Part part)
     {
-        var missing = Ratings(part).Where(r => !States(part.Description, r.Said)).Select(r => r.Words).ToArray();
-        return missing.Length == 0 ? part.Description : part.Description + "; " + string.Join(", ", missing);
+        var named = Named(part);
+        var missing = Ratings(part).Where(r => !r.Said.Any(said => States(part.Description, said))).Select(r => r.Words).ToArray();
+        return missing.Length == 0 ? named : named + "; " + string.Join(", ", missing);
     }
+
+    /// <summary>The description up to its first semicolon, to name a part that is described in full elsewhere.</summary>
+    public static string Short(Part part) => Named(part).Split(';')[0];
+
+    /// <summary>A battery described by its chemistry alone would not say what it is.</summary>
+    private static string Named(Part part) =>
+        part is Battery && !part.Description.Contains("batter", StringComparison.OrdinalIgnoreCase) ? "Battery: " + part.Description : part.Description;
 
     /// <summary>Whether a text holds a phrase that is not part of a longer word or number: "15 W" is not stated by "115 W".</summary>
     private static bool States(string text, string phrase)
@@ -64,7 +72,7 @@ public static class PartWords
         Battery p => [Of($"{p.NominalVoltageV:0.#} V"), Of($"{p.RatedAh:0.#} Ah at C/{p.RatedHours:0.#}"), Of($"{p.CyclesAtDepth:0} cycles at {p.CycleDepthFraction * 100:0} % depth")],
         Controller p => ControllerRatings(p),
         Pole p => PoleRatings(p),
-        FoundationSet p => [Of($"{p.AnchorBoltCount} bolts"), Of($"M{p.AnchorBoltMm:0} x {p.AnchorBoltLengthMm:0} mm"), new(Text($"{p.LengthM:0.0#} x {p.WidthM:0.0#} x {p.DepthM:0.0#} m"), Text($"for a block {p.LengthM:0.0#} x {p.WidthM:0.0#} x {p.DepthM:0.0#} m"))],
+        FoundationSet p => [new([Text($"{p.AnchorBoltCount} bolts"), Text($"{p.AnchorBoltCount} galvanised bolts")], Text($"{p.AnchorBoltCount} bolts")), Of($"M{p.AnchorBoltMm:0} x {p.AnchorBoltLengthMm:0} mm"), new([Text($"{p.LengthM:0.0#} x {p.WidthM:0.0#} x {p.DepthM:0.0#} m"), Text($"{p.LengthM:0.##} x {p.WidthM:0.##} x {p.DepthM:0.##} m")], Text($"for a block {p.LengthM:0.0#} x {p.WidthM:0.0#} x {p.DepthM:0.0#} m"))],
         Cable p => [Of($"{p.Cores} x {p.CrossSectionMm2:0.#} mm2"), p.Insulation == CableInsulation.Pvc70 ? new("PVC", "PVC, 70 degC") : new("cross-linked", "cross-linked, 90 degC")],
         ProtectionDevice { RatedA: > 0 } p => [Of($"{p.RatedA:0.#} A"), new(Text($"{p.RatedV:0} V"), Text($"{p.RatedV:0} V DC"))],
         ProtectionDevice { RatedV: > 0 } p => [new(Text($"{p.RatedV:0} V"), Text($"{p.RatedV:0} V DC"))],
@@ -98,5 +106,11 @@ public static class PartWords
     private static string Text(FormattableString text) => FormattableString.Invariant(text);
 
     /// <summary>A rating: what a description says when it already states it, and how to add it when not.</summary>
-    private sealed record Rating(string Said, string Words);
+    private sealed record Rating(string[] Said, string Words)
+    {
+        public Rating(string said, string words)
+            : this([said], words)
+        {
+        }
+    }
 }

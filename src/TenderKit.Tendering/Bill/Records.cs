@@ -86,6 +86,9 @@ public sealed record BillOfQuantities(
     /// <summary>Closing of each lot, in the order of <see cref="Lots"/>.</summary>
     public ImmutableArray<LotSummary> LotSummaries { get; init; } = [];
 
+    /// <summary>What the bidder should know about the price as it was made, for his own eyes only.</summary>
+    public ImmutableArray<string> Remarks { get; init; } = [];
+
     /// <summary>The input cell of a name such as <c>in.tax</c>.</summary>
     public CellId Input(string name) => Inputs.First(i => i.Value.Name == name).Value;
 

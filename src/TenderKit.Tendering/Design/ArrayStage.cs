@@ -102,16 +102,34 @@ public static class ArrayStage
         var chargeA = GreatestChargeA(option, rules);
         var coldV = ArrayVoltage.ColdOpenCircuitV(module.OpenCircuitV, module.VoltageCoefficientPerK, option.ModulesInSeries, climate.Monthly.RecordLowC);
         var hotV = module.MaximumPowerV * option.ModulesInSeries * (1 + (module.VoltageCoefficientPerK * (HotCellC(climate, module) - 25)));
-        yield return new Check("module.plausible", "Module", "rated power over area", Comparison.AtMost, rules["plausible.module"], module.RatedWp / (module.LengthM * module.WidthM), "W/m2", "design rule plausible.module", 0);
-        yield return new Check("array.ratio", "Array", "rated power for the array-to-load ratio in the design month", Comparison.AtLeast, option.Hand.ArrayRatioWp, arrayWp, "Wp", "design rule energy.array_to_load; IEEE 1562", 0);
-        yield return new Check("array.recovery", "Array", "rated power to refill an empty battery in time", Comparison.AtLeast, option.Hand.ArrayRecoveryWp, arrayWp, "Wp", "design rule energy.recovery_days", 0);
-        yield return new Check("array.hot_voltage", "Array", "maximum-power voltage of a hot string", Comparison.AtLeast, bankV * rules["controller.charge_voltage"], hotV, "V", "design rule controller.charge_voltage", 1);
-        yield return new Check("array.cold_voltage", "Controller", "greatest array voltage", Comparison.AtLeast, coldV, controller.MaxArrayV, "V", "open-circuit voltage at the record low; IEC 62548", 1);
-        yield return new Check("array.short_circuit", "Controller", "greatest array short-circuit current", Comparison.AtLeast, module.ShortCircuitA * strings, controller.MaxArrayShortCircuitA, "A", "controller data", 1);
-        yield return new Check("controller.charge_current", "Controller", "rated charge current", Comparison.AtLeast, chargeA, controller.RatedChargeA, "A", ChargeBasis(controller), 1);
+        yield return new Check(
+            "module.plausible", "Module", "rated power over area", Comparison.AtMost,
+            rules["plausible.module"], module.RatedWp / (module.LengthM * module.WidthM), "W/m2", "design rule plausible.module", 0);
+        yield return new Check(
+            "array.ratio", "Array", "rated power for the array-to-load ratio in the design month", Comparison.AtLeast,
+            option.Hand.ArrayRatioWp, arrayWp, "Wp", "design rule energy.array_to_load; IEEE 1562", 0);
+        yield return new Check(
+            "array.recovery", "Array", "rated power to refill an empty battery in time", Comparison.AtLeast,
+            option.Hand.ArrayRecoveryWp, arrayWp, "Wp", "design rule energy.recovery_days", 0);
+        yield return new Check(
+            "array.hot_voltage", "Array", "maximum-power voltage of a hot string", Comparison.AtLeast,
+            bankV * rules["controller.charge_voltage"], hotV, "V", "design rule controller.charge_voltage", 1);
+        yield return new Check(
+            "array.cold_voltage", "Controller", "greatest array voltage", Comparison.AtLeast,
+            coldV, controller.MaxArrayV, "V", "open-circuit voltage at the record low; IEC 62548", 1);
+        yield return new Check(
+            "array.short_circuit", "Controller", "greatest array short-circuit current", Comparison.AtLeast,
+            module.ShortCircuitA * strings, controller.MaxArrayShortCircuitA, "A", "controller data", 1);
+        yield return new Check(
+            "controller.charge_current", "Controller", "rated charge current", Comparison.AtLeast,
+            chargeA, controller.RatedChargeA, "A", ChargeBasis(controller), 1);
         if (controller.MaxArrayWpPerV > 0)
-            yield return new Check("array.power", "Controller", "greatest array power", Comparison.AtLeast, arrayWp, controller.MaxArrayWpPerV * SystemVoltage.ClassOf(bankV)!.Value, "Wp", "controller data", 0);
-        yield return new Check("battery.charge_current", "Battery", "greatest charge current", Comparison.AtLeast, Math.Min(chargeA, controller.RatedChargeA), option.Bank.Battery.MaxChargeA * option.Bank.Strings, "A", "battery data", 1);
+            yield return new Check(
+                "array.power", "Controller", "greatest array power", Comparison.AtLeast,
+                arrayWp, controller.MaxArrayWpPerV * SystemVoltage.ClassOf(bankV)!.Value, "Wp", "controller data", 0);
+        yield return new Check(
+            "battery.charge_current", "Battery", "greatest charge current", Comparison.AtLeast,
+            Math.Min(chargeA, controller.RatedChargeA), option.Bank.Battery.MaxChargeA * option.Bank.Strings, "A", "battery data", 1);
     }
 
     /// <summary>Charge current the controller must be rated for, A: with pulse-width control the short-circuit current with its factor, with tracking the array's power at the lowest battery voltage.</summary>

@@ -115,17 +115,40 @@ public static class BankStage
         var bankV = option.BankV;
         var lowestV = bankV * rules["controller.lowest_cell_fraction"];
         var hot = climate.Monthly.DailyMaxC.Max() + rules["battery.enclosure_rise"];
-        yield return new Check("battery.plausible", "Battery", "rated energy over weight", Comparison.AtMost, rules[PlausibleRule(option.Battery.Chemistry)], option.Battery.RatedWh / option.Battery.WeightKg, "Wh/kg", "design rule " + PlausibleRule(option.Battery.Chemistry), 0);
-        yield return new Check("battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast, inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method");
-        yield return new Check("battery.hot", "Battery", "highest operating temperature", Comparison.AtLeast, hot, option.Battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
-        yield return new Check("battery.cold_charge", "Battery", "lowest charging temperature", Comparison.AtMost, climate.Monthly.DailyMinC.Min(), option.Battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
-        yield return new Check("luminaire.lowest_voltage", "Luminaire", "lowest input voltage", Comparison.AtMost, lowestV, light.Luminaire.MinVoltageV, "V", "bank voltage at disconnect, design rule controller.lowest_cell_fraction", 1);
-        yield return new Check("luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast, bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
-        yield return new Check("controller.load_current", "Controller", "rated load current", Comparison.AtLeast, rules["controller.load_factor"] * option.LampInputW / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
-        yield return new Check("controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast, SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
-        yield return Check.YesNo("controller.dimming", "Controller", "dims the luminaire", NeedsDimming(site.Schedule), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name}");
-        yield return Check.YesNo("controller.disconnect", "Controller", "adjustable disconnect and reconnect", true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
-        yield return new Check("controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast, hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
+        yield return new Check(
+            "battery.plausible", "Battery", "rated energy over weight", Comparison.AtMost,
+            rules[PlausibleRule(option.Battery.Chemistry)], option.Battery.RatedWh / option.Battery.WeightKg, "Wh/kg",
+            "design rule " + PlausibleRule(option.Battery.Chemistry), 0);
+        yield return new Check(
+            "battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast,
+            inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method");
+        yield return new Check(
+            "battery.hot", "Battery", "highest operating temperature", Comparison.AtLeast,
+            hot, option.Battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
+        yield return new Check(
+            "battery.cold_charge", "Battery", "lowest charging temperature", Comparison.AtMost,
+            climate.Monthly.DailyMinC.Min(), option.Battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
+        yield return new Check(
+            "luminaire.lowest_voltage", "Luminaire", "lowest input voltage", Comparison.AtMost,
+            lowestV, light.Luminaire.MinVoltageV, "V", "bank voltage at disconnect, design rule controller.lowest_cell_fraction", 1);
+        yield return new Check(
+            "luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast,
+            bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
+        yield return new Check(
+            "controller.load_current", "Controller", "rated load current", Comparison.AtLeast,
+            rules["controller.load_factor"] * option.LampInputW / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
+        yield return new Check(
+            "controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast,
+            SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
+        yield return Check.YesNo(
+            "controller.dimming", "Controller", "dims the luminaire",
+            NeedsDimming(site.Schedule, light.Light.LevelFraction), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name} and the level used");
+        yield return Check.YesNo(
+            "controller.disconnect", "Controller", "adjustable disconnect and reconnect",
+            true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
+        yield return new Check(
+            "controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast,
+            hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
     }
 
     private static string PlausibleRule(BatteryChemistry chemistry) =>
@@ -133,6 +156,6 @@ public static class BankStage
 
     private static int SchedulePartCount(LightingSchedule schedule) => Math.Max(1, schedule.Parts.Length + (schedule.RestLevelFraction > 0 ? 1 : 0));
 
-    private static bool NeedsDimming(LightingSchedule schedule) =>
-        schedule.Parts.Select(p => p.LevelFraction).Append(schedule.RestLevelFraction).Any(l => l is > 0 and < 1);
+    private static bool NeedsDimming(LightingSchedule schedule, double trimmedLevelFraction) =>
+        trimmedLevelFraction < 1 || schedule.Parts.Select(p => p.LevelFraction).Append(schedule.RestLevelFraction).Any(l => l is > 0 and < 1);
 }

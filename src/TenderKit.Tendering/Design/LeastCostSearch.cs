@@ -109,7 +109,11 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
     /// <summary>Checks that need the energy balance.</summary>
     public static IEnumerable<Check> EnergyChecks(EnergyDesign energy, DesignInputs inputs)
     {
-        yield return new Check("energy.dark_nights", "Energy", "dark nights a year, upper 90 % bound of the mean", Comparison.AtMost, inputs.Tender.Reliability.DarkNightsPerYear, energy.Simulated.DarkNightsUpperBound, "nights", "tender, reliability; hourly energy balance");
-        yield return new Check("battery.life", "Battery", "expected life", Comparison.AtLeast, inputs.Rules["battery.life_years"], energy.BatteryLifeYears, "years", "design rule battery.life_years", 1);
+        yield return new Check(
+            "energy.dark_nights", "Energy", "dark nights a year, upper 90 % bound of the mean", Comparison.AtMost,
+            inputs.Tender.Reliability.DarkNightsPerYear, energy.Simulated.DarkNightsUpperBound, "nights", "tender, reliability; hourly energy balance");
+        yield return new Check(
+            "battery.life", "Battery", "expected life", Comparison.AtLeast,
+            inputs.Rules["battery.life_years"], energy.BatteryLifeYears, "years", "design rule battery.life_years", 1);
     }
 }

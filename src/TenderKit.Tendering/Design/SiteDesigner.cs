@@ -19,6 +19,8 @@ public static class SiteDesigner
         var weather = ClimateStage.Run(site, monthly, inputs);
         var lightRejections = new Rejections();
         var lights = LightStage.Options(site, weather.Climate, inputs, lightRejections);
+        if (inputs.Catalog.Luminaires.IsEmpty)
+            return Nothing(site, "TK230", "the catalogue has no luminaire that can be offered: its prices ended before the issue date, or their currency has no exchange rate", noticed);
         if (lights.IsEmpty) return Nothing(site, "TK230", "no luminaire of the catalogue meets the light asked for: " + lightRejections.NearestMiss, noticed);
         var search = new LeastCostSearch(site, weather, inputs);
         return search.Find(lights) is { } proven
@@ -68,6 +70,7 @@ public static class SiteDesigner
 
     private static IEnumerable<Diagnostic> SiteNotes(Site site)
     {
+        if (LightStage.PolesProblem(site) is { } problem) yield return problem;
         if (!site.SoilStated)
             yield return Diagnostic.Note("TK520", "no soil is stated, so the worst class is taken; survey the ground before the foundations are firm", new Place(Site: site.Id));
     }

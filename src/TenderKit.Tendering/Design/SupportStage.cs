@@ -67,9 +67,15 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
 
     private ImmutableArray<Check> BracketChecks(Bracket bracket, PowerOption power) =>
     [
-        new("bracket.area", "Bracket", "module area it carries", Comparison.AtLeast, ModuleAreaM2(power), bracket.MaxModuleAreaM2, "m2", "module area"),
-        new("bracket.least_tilt", "Bracket", "least tilt", Comparison.AtMost, climate.Plane.TiltDegrees, bracket.MinTiltDegrees, "degrees", "best tilt for the worst month", 0),
-        new("bracket.most_tilt", "Bracket", "greatest tilt", Comparison.AtLeast, climate.Plane.TiltDegrees, bracket.MaxTiltDegrees, "degrees", "best tilt for the worst month", 0),
+        new(
+            "bracket.area", "Bracket", "module area it carries", Comparison.AtLeast,
+            ModuleAreaM2(power), bracket.MaxModuleAreaM2, "m2", "module area"),
+        new(
+            "bracket.least_tilt", "Bracket", "least tilt", Comparison.AtMost,
+            climate.Plane.TiltDegrees, bracket.MinTiltDegrees, "degrees", "best tilt for the worst month", 0),
+        new(
+            "bracket.most_tilt", "Bracket", "greatest tilt", Comparison.AtLeast,
+            climate.Plane.TiltDegrees, bracket.MaxTiltDegrees, "degrees", "best tilt for the worst month", 0),
     ];
 
     private static ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, PowerOption power)
@@ -79,21 +85,34 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         var weightKg = (power.Bank.Battery.WeightKg * batteries) + power.Bank.Controller.WeightKg;
         return
         [
-            new("enclosure.volume", "Enclosure", "usable volume", Comparison.AtLeast, volumeL, enclosure.UsableVolumeL, "l", "battery and controller, packed", 0),
-            new("enclosure.content", "Enclosure", "content it carries", Comparison.AtLeast, weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 0),
+            new(
+                "enclosure.volume", "Enclosure", "usable volume", Comparison.AtLeast,
+                volumeL, enclosure.UsableVolumeL, "l", "battery and controller, packed", 1),
+            new(
+                "enclosure.content", "Enclosure", "content it carries", Comparison.AtLeast,
+                weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 1),
         ];
     }
 
     private ImmutableArray<Check> PoleChecks(Pole pole, PoleLoad load) =>
     [
-        new("pole.stress", "Pole", "greatest design stress of the shaft", Comparison.AtMost, pole.YieldMPa / inputs.Rules["structure.steel_factor"], load.GreatestStressMPa * inputs.Rules["structure.wind_factor"], "MPa", "EN 1991-1-4 wind; design rules structure.wind_factor, structure.steel_factor", 0),
-        new("pole.deflection", "Pole", "deflection of the head", Comparison.AtMost, inputs.Rules["structure.deflection"] * pole.HeightM, load.HeadDeflectionM, "m", "design rule structure.deflection"),
+        new(
+            "pole.stress", "Pole", "greatest design stress of the shaft", Comparison.AtMost,
+            pole.YieldMPa / inputs.Rules["structure.steel_factor"], load.GreatestStressMPa * inputs.Rules["structure.wind_factor"], "MPa",
+            "EN 1991-1-4 wind; design rules structure.wind_factor, structure.steel_factor", 0),
+        new(
+            "pole.deflection", "Pole", "deflection of the head", Comparison.AtMost,
+            inputs.Rules["structure.deflection"] * pole.HeightM, load.HeadDeflectionM, "m", "design rule structure.deflection"),
     ];
 
     private ImmutableArray<Check> FoundationChecks(BlockResult block) =>
     [
-        new("foundation.overturning", "Foundation", "safety against overturning", Comparison.AtLeast, inputs.Rules["structure.overturning"], block.OverturningSafetyFactor, "", "design rule structure.overturning; soil at the sides left out"),
-        new("foundation.pressure", "Foundation", "ground pressure", Comparison.AtMost, site.Soil.BearingKPa, block.GroundPressureKPa, "kPa", $"soil class {site.Soil.Name}" + (site.SoilStated ? "" : ", the worst, since none was stated"), 0),
+        new(
+            "foundation.overturning", "Foundation", "safety against overturning", Comparison.AtLeast,
+            inputs.Rules["structure.overturning"], block.OverturningSafetyFactor, "", "design rule structure.overturning; soil at the sides left out"),
+        new(
+            "foundation.pressure", "Foundation", "ground pressure", Comparison.AtMost,
+            site.Soil.BearingKPa, block.GroundPressureKPa, "kPa", $"soil class {site.Soil.Name}" + (site.SoilStated ? "" : ", the worst, since none was stated"), 0),
     ];
 
     private BlockResult BlockOf(FoundationSet set, PoleLoad load, double carriedN) =>

@@ -98,10 +98,16 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
     private ImmutableArray<Check> CircuitChecks(Demand demand, double drop, double capacityA, ProtectionDevice? fuse)
     {
         var checks = ImmutableArray.CreateBuilder<Check>();
-        checks.Add(new Check(demand.Id + ".drop", "Cable", $"voltage drop, {demand.Name}", Comparison.AtMost, demand.DropLimit * 100, drop * 100, "%", "design rule " + demand.Id.Replace("wiring.", "wiring.drop_", StringComparison.Ordinal)));
-        checks.Add(new Check(demand.Id + ".capacity", "Cable", $"current-carrying capacity, {demand.Name}", Comparison.AtLeast, fuse?.RatedA ?? demand.CurrentA, capacityA, "A", "IEC 60364-5-52 at design rule wiring.ambient" + (fuse is null ? "" : "; not below its fuse"), 1));
+        checks.Add(new Check(
+            demand.Id + ".drop", "Cable", $"voltage drop, {demand.Name}", Comparison.AtMost,
+            demand.DropLimit * 100, drop * 100, "%", "design rule " + demand.Id.Replace("wiring.", "wiring.drop_", StringComparison.Ordinal)));
+        checks.Add(new Check(
+            demand.Id + ".capacity", "Cable", $"current-carrying capacity, {demand.Name}", Comparison.AtLeast,
+            fuse?.RatedA ?? demand.CurrentA, capacityA, "A", "IEC 60364-5-52 at design rule wiring.ambient" + (fuse is null ? "" : "; not below its fuse"), 1));
         if (demand.Fused)
-            checks.Add(new Check(demand.Id + ".fuse", "Fuse", $"rated current, {demand.Name}", Comparison.AtLeast, demand.CurrentA * inputs.Rules["wiring.fuse_factor"], fuse?.RatedA ?? 0, "A", "design rule wiring.fuse_factor", 1));
+            checks.Add(new Check(
+                demand.Id + ".fuse", "Fuse", $"rated current, {demand.Name}", Comparison.AtLeast,
+                demand.CurrentA * inputs.Rules["wiring.fuse_factor"], fuse?.RatedA ?? 0, "A", "design rule wiring.fuse_factor", 1));
         return checks.ToImmutable();
     }
 
@@ -114,7 +120,9 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
         {
             var (lowA, highA) = Protection.StringFuseA(power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA);
             var fuse = CheapestOf(ProtectionKind.Fuse, p => p.RatedA >= lowA && p.RatedA <= highA && p.RatedV >= power.Module.OpenCircuitV * power.ModulesInSeries);
-            var check = new Check("wiring.string_fuse", "Fuse", "string fuse, rated current", Comparison.AtLeast, lowA, fuse?.RatedA ?? 0, "A", "IEC 62548, 1.5 to 2.4 times the short-circuit current", 1);
+            var check = new Check(
+                "wiring.string_fuse", "Fuse", "string fuse, rated current", Comparison.AtLeast,
+                lowA, fuse?.RatedA ?? 0, "A", "IEC 62548, 1.5 to 2.4 times the short-circuit current", 1);
             if (!rejections.Accept(() => "string fuse", [check])) return null;
             checks.Add(check);
             others.AddRange(Enumerable.Repeat(fuse!, strings));

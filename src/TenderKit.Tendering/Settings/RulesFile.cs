@@ -24,7 +24,9 @@ public static class RulesFile
 
         foreach (var missing in RuleIds.All.Except(rows.Select(r => r.Id)))
             problems.Add(Diagnostic.Error("TK121", $"the rules file lacks the rule '{missing}'; take it over from the template", new Place(file)));
-        return new RuleSet([.. overrides is null ? rows : Overridden(rows, overrides)]);
+        var rules = new RuleSet([.. overrides is null ? rows : Overridden(rows, overrides)]);
+        problems.AddRange(rules.Rules.Select(RuleLimits.Problem).OfType<Diagnostic>());
+        return rules;
     }
 
     private static DesignRule RowOf(YamlSection row)

@@ -11,6 +11,8 @@ namespace TenderKit.Tendering.Settings;
 /// </summary>
 internal static class ScheduleReader
 {
+    private const double LongestH = 24;
+
     public static ImmutableSortedDictionary<string, LightingSchedule> Read(YamlSection? schedules)
     {
         var found = ImmutableSortedDictionary.CreateBuilder<string, LightingSchedule>(StringComparer.Ordinal);
@@ -31,10 +33,23 @@ internal static class ScheduleReader
             row.ReportUnknownKeys();
         }
 
+        if (rows.Count > 0 && rest <= 0 && parts.All(p => p.LevelFraction * p.PresenceFraction <= 0))
+            rows[0].AddError("TK115", $"schedule '{name}' never asks for light; give a part of it a level above 0", rows[0].Line);
         return new LightingSchedule(name, parts.ToImmutable(), rest);
     }
 
+    /// <summary>A part of the night, or null with an error: hours beyond a day are a slip of the pen.</summary>
     private static SchedulePart? PartOf(YamlSection row)
+    {
+        if (AnyPartOf(row) is not { } part) return null;
+        if (Math.Abs(part.FromOffsetH) <= LongestH && Math.Abs(part.ToOffsetH) <= LongestH && Duration(row) >= 0) return part;
+        row.AddError("TK115", FormattableString.Invariant($"hours of a part of the night must lie between 0 and {LongestH}"), row.Line);
+        return null;
+    }
+
+    private static double Duration(YamlSection row) => row.Has("for") ? row.Number("for", QuantityKind.Hours, 0) : 0;
+
+    private static SchedulePart? AnyPartOf(YamlSection row)
     {
         var level = Level(row, "level", 1);
         var presence = Level(row, "presence", 1);

@@ -14,8 +14,24 @@ internal static class SectionNumbers
     public static double RequiredNumber(this YamlSection section, string key, QuantityKind kind) =>
         section.Scalar(key) is null ? Missing(section, key) : section.Number(key, kind, 0);
 
-    /// <summary>A fraction as decimal, for prices.</summary>
-    public static decimal Share(this YamlSection section, string key) => (decimal)section.Number(key, QuantityKind.Fraction, 0);
+    /// <summary>A fraction as decimal, for prices; below zero or above the greatest it is an error and reads as zero.</summary>
+    /// <param name="greatest">Greatest share allowed, fraction.</param>
+    public static decimal Share(this YamlSection section, string key, decimal greatest = 1m)
+    {
+        var value = section.Number(key, QuantityKind.Fraction, 0);
+        if (value >= 0 && value <= (double)greatest) return (decimal)value;
+        section.AddError("TK116", FormattableString.Invariant($"'{key}' is {value * 100:0.##} %, outside 0 to {greatest * 100:0} %; correct it"), section.Scalar(key)!.Line);
+        return 0;
+    }
+
+    /// <summary>A whole number between two limits; <paramref name="fallback"/> when absent or outside them (then with an error).</summary>
+    public static int Whole(this YamlSection section, string key, int least, int greatest, int fallback)
+    {
+        var value = section.Number(key, QuantityKind.Count, fallback);
+        if (value >= least && value <= greatest) return (int)value;
+        section.AddError("TK116", FormattableString.Invariant($"'{key}' is {value:0.##}, outside {least} to {greatest}; correct it"), section.Scalar(key)!.Line);
+        return fallback;
+    }
 
     /// <summary>The number a scalar means, or null with an error.</summary>
     public static double? NumberOf(YamlSection section, YamlScalarText scalar, QuantityKind kind)

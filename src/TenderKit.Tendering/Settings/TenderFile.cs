@@ -16,6 +16,9 @@ public sealed record TenderFileContent(Tender Tender, SiteDefaults Defaults, Yam
 /// <summary>Reads the tender file.</summary>
 public static class TenderFile
 {
+    /// <summary>Freight and duty may pass the supply price itself where the place is remote or the tariff steep; other shares may not.</summary>
+    private const decimal GreatestLandedShare = 3m;
+
     private static readonly string[] ArrangementWords = ["single-sided", "staggered", "opposite"];
 
     /// <summary>The tender; null when the text is not YAML. Every other problem is collected and the reading goes on with a safe value.</summary>
@@ -62,9 +65,9 @@ public static class TenderFile
             head.RequiredText("employer"),
             head.RequiredText("bidder"),
             DateOf(head, "issue_date"),
-            (int)head.Number("validity_days", QuantityKind.Count, 90),
+            head.Whole("validity_days", 1, 3650, 90),
             CurrencyOf(head, "currency"),
-            (int)head.Number("delivery_days", QuantityKind.Count, 180),
+            head.Whole("delivery_days", 1, 3650, 180),
             [.. head.Sections("exchange").Select(ExchangeOf)]);
         head.ReportUnknownKeys();
         return read;
@@ -97,6 +100,7 @@ public static class TenderFile
     {
         var read = new ReliabilityTarget(section.RequiredNumber("dark_nights_per_year", QuantityKind.Number), section.RequiredNumber("autonomy_nights", QuantityKind.Number));
         if (read.AutonomyNights is < 0.5 or > 30) section.AddError("TK116", $"autonomy_nights must lie between 0.5 and 30, not {read.AutonomyNights.ToString(CultureInfo.InvariantCulture)}", section.Line);
+        if (read.DarkNightsPerYear is not (> 0 and <= 365)) section.AddError("TK116", $"dark_nights_per_year must be more than 0 and no more than 365, not {read.DarkNightsPerYear.ToString(CultureInfo.InvariantCulture)}; no number of simulated years can show that none is ever dark", section.Line);
         section.ReportUnknownKeys();
         return read;
     }
@@ -115,8 +119,8 @@ public static class TenderFile
         var spares = section.Section("spares");
         var families = new[] { "luminaires", "modules", "batteries", "controllers", "protection" };
         var read = new PriceBasis(
-            section.Share("freight"),
-            section.Share("duty"),
+            section.Share("freight", GreatestLandedShare),
+            section.Share("duty", GreatestLandedShare),
             section.Share("overhead"),
             section.Share("profit"),
             section.Share("finance"),
@@ -124,8 +128,8 @@ public static class TenderFile
             section.Share("tax"),
             families.Where(f => spares?.Has(f) == true).ToImmutableSortedDictionary(f => f, f => spares!.Share(f), StringComparer.Ordinal),
             section.Share("cable_waste"),
-            (int)section.Number("maintenance_years", QuantityKind.Count, 0),
-            (int)section.Number("rate_decimals", QuantityKind.Count, 2));
+            section.Whole("maintenance_years", 0, 50, 0),
+            section.Whole("rate_decimals", 0, 6, 2));
         spares?.ReportUnknownKeys();
         section.ReportUnknownKeys();
         return read;

@@ -94,7 +94,19 @@ public static class TenderLoader
         digests.Add(new InputDigest(tables.File, tables.Sha256));
         var list = SiteListReader.Read(tables, content.Defaults, LightClasses.Find, LightClasses.Names);
         problems.AddRange(list.Diagnostics);
+        ReportLots(list.Sites, content.Defaults.LotOfSite, problems);
         return list;
+    }
+
+    /// <summary>Says which sites a lot names that are not in the list, and which sites stand in no lot although others do.</summary>
+    private static void ReportLots(ImmutableArray<Site> sites, ImmutableSortedDictionary<string, string> lotOfSite, List<Diagnostic> problems)
+    {
+        var known = sites.Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var lot in lotOfSite.Where(p => !known.Contains(p.Key)).GroupBy(p => p.Value, p => p.Key, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+            problems.Add(Diagnostic.Warning("TK195", $"lot {lot.Key} names {string.Join(", ", lot)}, not in the site list or in a row that could not be used; correct the lot or the list"));
+        if (sites.All(s => s.Lot.Length == 0)) return;
+        foreach (var site in sites.Where(s => s.Lot.Length == 0))
+            problems.Add(Diagnostic.Warning("TK196", "stands in no lot, though others do; it is billed apart: name it under 'lots' or in the Lot column", new Place(Site: site.Id, Row: site.Row)));
     }
 
     /// <summary>Reads the climate files that site rows name; a site whose file cannot be read is left out with an error.</summary>

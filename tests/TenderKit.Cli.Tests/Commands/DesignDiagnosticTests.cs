@@ -27,6 +27,55 @@ public class DesignDiagnosticTests
         Assert.Contains("TK230", run.Errors, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("1", "single-sided", "1200 m apart")]
+    [InlineData("700", "single-sided", "1.71 m apart")]
+    [InlineData("81", "opposite", "opposite pairs")]
+    public void TK231_a_number_of_poles_that_cannot_stand_is_an_answer(string poles, string arrangement, string words)
+    {
+        using var folder = new TenderFolder().WithSites("S01", "S11");
+        var lines = File.ReadAllLines(folder.PathOf("sites.csv"));
+        File.WriteAllLines(folder.PathOf("sites.csv"), lines.Select((l, i) => i == 0 ? l + ",Poles" : l.Contains("single-sided", StringComparison.Ordinal) ? l.Replace("single-sided", arrangement, StringComparison.Ordinal) + "," + poles : l + ","));
+        var run = folder.Bid();
+        Assert.Equal(ExitCodes.SomethingUnmet, run.Code);
+        Assert.Contains("TK231", run.Errors, StringComparison.Ordinal);
+        Assert.Contains(words, run.Errors, StringComparison.Ordinal);
+        Assert.Single(TenderFolder.BidJson(folder.Out)["sites"]!.AsArray());
+    }
+
+    [Fact]
+    public void TK195_TK196_lots_that_do_not_match_the_site_list_warn()
+    {
+        using var folder = new TenderFolder().WithSites("S01", "S11").Change("tender.yaml", "B: [S08, S09, S10, S11,", "B: [S08, S09, S10, S99,");
+        var run = folder.Bid();
+        Assert.Equal(ExitCodes.Good, run.Code);
+        Assert.Contains("TK195", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("S99", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("site S11: stands in no lot", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("TK196", TenderFolder.Codes(folder.Out));
+    }
+
+    // a short lane with one pole: the light is that of one pole, not of an endless row
+    [Fact]
+    public void A_lone_pole_is_measured_alone()
+    {
+        using var alone = new TenderFolder().WithSites("S01").Change("sites.csv", "road,1200,5,P4", "road,12,5,P4");
+        Assert.Equal(ExitCodes.Good, alone.Bid().Code);
+        var lone = TenderFolder.BidJson(alone.Out)["sites"]!.AsArray()[0]!;
+        Assert.Equal(1, lone["poles"]!.GetValue<int>());
+        Assert.InRange(lone["light"]!["averageLx"]!.GetValue<double>(), 5.0, 7.5);
+    }
+
+    [Fact]
+    public void The_number_of_poles_asked_for_holds_in_a_yard_too()
+    {
+        using var folder = new TenderFolder().WithSites("S03");
+        var lines = File.ReadAllLines(folder.PathOf("sites.csv"));
+        File.WriteAllLines(folder.PathOf("sites.csv"), lines.Select((l, i) => l + (i == 0 ? ",Poles" : ",6")));
+        Assert.Equal(ExitCodes.Good, folder.Bid().Code);
+        Assert.Equal(6, TenderFolder.BidJson(folder.Out)["sites"]!.AsArray()[0]!["poles"]!.GetValue<int>());
+    }
+
     [Fact]
     public void TK330_no_battery_is_an_answer_with_the_nearest_miss()
     {

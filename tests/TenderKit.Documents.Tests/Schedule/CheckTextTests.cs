@@ -8,10 +8,10 @@ public class CheckTextTests
 {
     [Theory]
     [InlineData("lx", 2, Comparison.AtLeast, 5, 5.614, "≥ 5.00 lx", "5.61 lx", "+12 %")]
-    [InlineData("degC", 0, Comparison.AtMost, 13, -15, "≤ 13 °C", "-15 °C", "+215 %")]
-    [InlineData("IP", 0, Comparison.AtLeast, 65, 66, "≥ IP65", "IP66", "+2 %")]
+    [InlineData("degC", 0, Comparison.AtMost, 13, -15, "≤ 13 °C", "−15 °C", "+28 K")]
+    [InlineData("IP", 0, Comparison.AtLeast, 65, 66, "≥ IP65", "IP66", "–")]
     [InlineData("m2", 2, Comparison.AtLeast, 0.27, 0.2, "≥ 0.27 m²", "0.20 m²", "−26 %")]
-    [InlineData("degrees", 0, Comparison.AtLeast, 14, 45, "≥ 14°", "45°", "+221 %")]
+    [InlineData("degrees", 0, Comparison.AtLeast, 14, 45, "≥ 14°", "45°", "+31°")]
     public void A_check_is_printed_short_with_its_unit(string unit, int decimals, Comparison comparison, double required, double offered, string requiredText, string offeredText, string margin)
     {
         var check = new Check("x.y", "Item", "property", comparison, required, offered, unit, "basis", decimals);
@@ -24,10 +24,18 @@ public class CheckTextTests
     {
         var check = Check.YesNo("controller.dimming", "Controller", "dimming levels", true, true, "schedule");
 
-        Assert.Equal(("Controller: dimming levels", "yes", "yes", "–"), (CheckText.Requirement(check), CheckText.Required(check), CheckText.Offered(check), CheckText.Margin(check)));
+        Assert.Equal(("yes", "yes", "–"), (CheckText.Required(check), CheckText.Offered(check), CheckText.Margin(check)));
         Assert.False(CheckText.IsMeasured(check));
         Assert.True(CheckText.IsMeasured(check with { Unit = "A", IsYesNo = false }));
+        Assert.False(CheckText.IsMeasured(check with { Unit = "degC", IsYesNo = false }));
     }
+
+    [Theory]
+    [InlineData("degC", 45, 44.6, "0 K")]
+    [InlineData("degC", 45, 40, "−5 K")]
+    [InlineData("degrees", 14, 10, "−4°")]
+    public void A_margin_without_a_true_zero_is_a_difference(string unit, double required, double offered, string margin) =>
+        Assert.Equal(margin, CheckText.Margin(new Check("x.y", "Item", "property", Comparison.AtLeast, required, offered, unit, "basis", 0)));
 
     [Theory]
     [InlineData("EN 13201-2:2015, table 3, from memory", "EN 13201-2:2015, from memory")]

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using TenderKit.Documents.Layout;
@@ -84,6 +85,44 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
 
         Assert.Equal(1, lines.Count(l => l.EndsWith("| tender, reliability | S-03", StringComparison.Ordinal)));
         Assert.Equal(1, lines.Count(l => l.EndsWith("| tender, reliability | S-01", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_basis_names_a_rule_by_its_number_in_the_table_of_rules()
+    {
+        var design = HandMadeDesign.Small();
+        var numbers = new RuleNumbers(design);
+        var (first, last) = (numbers.Shown[0].Id, numbers.Shown[^1].Id);
+
+        Assert.Equal("rule 1; IEC 60529", numbers.InWords($"design rule {first}; IEC 60529"));
+        Assert.Equal($"wind; rules 1, {numbers.Shown.Length}", numbers.InWords($"wind; design rules {first}, {last}"));
+        Assert.Equal("design rule", numbers.InWords("design rule no.such_rule"));
+        Assert.Contains(Lines(design), l => l.StartsWith($"{numbers.Shown.Length} | {last} | ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Sites_not_met_have_a_chapter_only_when_there_are_some()
+    {
+        var small = HandMadeDesign.Small();
+
+        Assert.DoesNotContain("Every site asked for is met.", Lines(small));
+        var met = Lines(small with { Unmet = [] });
+        Assert.Contains("Every site asked for is met.", met);
+        Assert.DoesNotContain(met, l => l.EndsWith("| Sites not met", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_kit_takes_at_most_three_pages_and_its_compliance_table_one()
+    {
+        var small = HandMadeDesign.Small();
+        var checks = Enumerable.Range(0, 48).Select(i => small.Kits[0].Checks[i % small.Kits[0].Checks.Length]).ToImmutableArray();
+        var many = small with { Kits = [.. small.Kits.Select(k => k with { Checks = checks, CheckSites = [.. checks.Select(_ => k.SiteIds[0])] })] };
+        var flow = PdfPrinter.Lay(TechnicalSchedule.Document(many).Blocks);
+        int PageOf(string text) => flow.Headings.First(h => h.Text == text).Page;
+
+        Assert.InRange(PageOf("Kit K2") - PageOf("Kit K1"), 1, 3);
+        Assert.InRange(PageOf("Sites") - PageOf("Kit K2"), 1, 3);
+        Assert.DoesNotContain(flow.Sheets.SelectMany(s => s.Lines), l => l.Text.Contains("Compliance", StringComparison.Ordinal) && l.Text.EndsWith("(continued)", StringComparison.Ordinal));
     }
 
     [Fact]

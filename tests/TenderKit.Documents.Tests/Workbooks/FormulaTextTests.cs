@@ -41,6 +41,16 @@ public class FormulaTextTests
     }
 
     [Fact]
+    public void Sets_brackets_where_a_difference_would_be_misread()
+    {
+        Assert.Equal("D5-D6", Print(new Difference(Ref("a"), Ref("b"))));
+        Assert.Equal("D5-(D6+E7)", Print(new Difference(Ref("a"), Sum("b", "d"))));
+        Assert.Equal("D5-(D6-D7)", Print(new Difference(Ref("a"), new Difference(Ref("b"), Ref("c")))));
+        Assert.Equal("D5*(D6-D7)", Print(new Product([Ref("a"), new Difference(Ref("b"), Ref("c"))])));
+        Assert.Equal("D5/(D6-D7)", Print(new Quotient(Ref("a"), new Difference(Ref("b"), Ref("c")))));
+    }
+
+    [Fact]
     public void Rounds_and_compares()
     {
         Assert.Equal("ROUND(D5*E7,2)", Print(new Rounded(new Product([Ref("a"), Ref("d")]), 2)));

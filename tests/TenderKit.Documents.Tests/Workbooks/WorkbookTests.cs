@@ -226,6 +226,63 @@ public class WorkbookTests
         Assert.All(WorkbookText.Formulas(workbook), f => Assert.Equal(f.Cached!.Value, At(recalculated, f.Sheet, f.Address)));
     }
 
+    [SkippableFact]
+    public void The_words_say_when_the_total_has_moved()
+    {
+        Office.SkipIfAbsent();
+        var workbook = PriceWorkbook.Make(Design, Bill);
+        decimal Check(byte[] book) => Number(Last(Office.Recalculated(book).Tables["Summary"]!.Rows, "Total less that amount"));
+        var changed = WorkbookText.WithNumber(workbook, "Sites", WorkbookText.Find(workbook, "Sites", "B", "S-01", "J"), 9);
+
+        Assert.Equal(0m, Check(workbook));
+        Assert.True(Check(changed) > 0);
+    }
+
+    [Fact]
+    public void The_shares_of_the_price_add_up_to_the_bill()
+    {
+        var rows = Office.Read(CalculationWorkbook.Make(Design, Bill)).Tables["Make-up of the price"]!.Rows;
+        var sums = rows.Cast<DataRow>().Single(r => Equals(r[1], "Together, before contingency and tax"));
+        var rounding = Number(Last(rows, "Rounding of the rates and amounts"));
+
+        Assert.Equal(Values[Bill.PartsTotal], Number(sums[8]));
+        Assert.Equal(Number(sums[8]), Number(sums[4]) + Number(sums[5]) + Number(sums[6]) + Number(sums[7]) + rounding, 4);
+        Assert.InRange(Math.Abs(rounding), 0, 0.005m * Bill.Parts.SelectMany(p => p.Lines).Sum(l => Values[l.Quantity] + 1));
+        Assert.Equal(0m, Number(Last(rows, "Sum of parts 1 to 7 on the summary, less the sum above: must be nothing")));
+    }
+
+    /// <summary>Against a plain loop over the years that shares nothing with the sheet but its premises.</summary>
+    [Theory]
+    [InlineData("Over 10 years", 10)]
+    [InlineData("Over 15 years", 15)]
+    public void The_cost_over_the_years_is_what_a_loop_over_the_years_gives(string heading, int years)
+    {
+        var design = Design with { Sites = [.. Design.Sites.Select(s => s with { Energy = s.Energy with { BatteryLifeYears = s.KitId == "K1" ? 4.4 : 5 } })] };
+        var rows = Office.Read(CalculationWorkbook.Make(design, Bill)).Tables["Cost over the years"]!.Rows.Cast<DataRow>().SkipWhile(r => !Equals(r[0], heading)).ToArray();
+        double Of(string label) => (double)rows.First(r => Equals(r[0], label))[5];
+        double Rate(string code) => (double)Values[Bill.BuildUps.Single(b => b.PartCode == code).Rate];
+        var (batteries, present) = (0.0, (double)Values[Bill.PartsTotal]);
+        for (var year = 1; year <= years; year++)
+        {
+            var spent = 0.0;
+            foreach (var site in design.Sites)
+            {
+                // A set bought at the start of year 1 is spent after so many years; the next is bought at the start of the year in which it would fail.
+                var life = Math.Round(site.Energy.BatteryLifeYears, 1);
+                var bought = Enumerable.Range(1, 20).Count(n => Math.Floor((n * life) + 1e-9) + 1 == year);
+                spent += bought * site.Poles * ((site.Parts.BatteryCount * Rate(site.Parts.Battery.Code)) + Rate("SRV-KIT"));
+            }
+
+            batteries += spent;
+            present += (spent + (year > 2 ? Design.PoleCount * Rate("SRV-MNT") : 0)) / Math.Pow(1.08, year - 1);
+        }
+
+        Assert.True(batteries > 0);
+        Assert.Equal(batteries, Of("Batteries"), 4);
+        Assert.Equal(present, Of("Present value"), 4);
+        Assert.Equal(present / Design.PoleCount, Of("Present value of one pole"), 4);
+    }
+
     [Fact]
     public void The_hand_calculation_in_formulas_gives_what_the_hand_method_gives()
     {

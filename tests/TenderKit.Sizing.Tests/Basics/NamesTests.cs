@@ -9,7 +9,7 @@ namespace TenderKit.Sizing.Tests.Basics;
 public partial class NamesTests
 {
     /// <summary>Names that hold a number in whatever unit the record or the caller states.</summary>
-    private static readonly HashSet<string> UnitElsewhere = ["value", "min", "max", "Required", "Offered", "beam", "diffuse", "global", "extraterrestrial"];
+    private static readonly HashSet<string> UnitElsewhere = ["value", "min", "max", "Required", "Offered", "Reached", "beam", "diffuse", "global", "extraterrestrial"];
 
     /// <summary>Pure numbers the trade calls by these names.</summary>
     private static readonly HashSet<string> PureNumbers =
@@ -17,6 +17,7 @@ public partial class NamesTests
         "OverallUniformity", "overallUniformity", "ArrayToLoadRatio", "PeukertExponent", "peukertExponent", "albedo", "MinSpacingToHeight", "MaxSpacingToHeight",
         "ForceCoefficient", "CyclesAtDepth", "cyclesAtDepth", "EquivalentFullCyclesPerYear", "equivalentFullCyclesPerYear", "dayOfYear", "DayToDayCorrelation",
         "DarkNightsPerYear", "DarkNightsUpperBound", "Gamma", "share", "cosTilt", "horizonTerm", "DistanceAu", "julianDay",
+        "LongitudinalUniformity", "HemisphericalUniformity", "S1", "S2", "tangent",
     ];
 
     [Fact]

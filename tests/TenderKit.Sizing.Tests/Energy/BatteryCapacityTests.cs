@@ -88,6 +88,15 @@ public sealed class BatteryCapacityTests
         Assert.Equal(1.2, BatteryCapacity.RateFactor(10, 1000, 1.3), 1e-12);
     }
 
+    // a lithium iron phosphate cell gives no more than its rating however slowly it is emptied; a fast discharge still costs; common practice, no source
+    [Theory]
+    [InlineData(BatteryChemistry.LithiumIronPhosphate, 100, 1.0)]
+    [InlineData(BatteryChemistry.LithiumIronPhosphate, 5, 1.0)]
+    [InlineData(BatteryChemistry.LithiumIronPhosphate, 1, 0.926)]
+    [InlineData(BatteryChemistry.GelLeadAcid, 100, 1.153)]
+    public void Slow_discharge_by_chemistry(BatteryChemistry chemistry, double hours, double factor) =>
+        Assert.Equal(factor, BatteryCapacity.RateFactor(chemistry, 5, hours, 1.05), 0.001);
+
     [Fact]
     public void Peukert_inverts() =>
         Gen.Select(Gen.Double[1.0, 1.4], Gen.Double[0.5, 15]).Sample((k, hours) =>

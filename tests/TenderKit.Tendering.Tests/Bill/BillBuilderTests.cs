@@ -132,8 +132,52 @@ public class BillBuilderTests
     {
         string Words(string lot) => Bill.Parts[2].Lines.First(l => l.Lot == lot).Description;
 
-        Assert.EndsWith("(provisional: soil not stated on 1 of 1 sites)", Words("B"), StringComparison.Ordinal);
+        Assert.EndsWith("(provisional quantity: soil not stated on S-03)", Words("B"), StringComparison.Ordinal);
         Assert.DoesNotContain("provisional", Words("A"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Quantities_on_soil_not_stated_are_items_apart_and_add_up_to_the_same()
+    {
+        // Lot A: 8 poles of K1 on S-01 and 6 of K2 on S-02; the soil of S-02 is taken away.
+        var sites = Design.Sites.SetItem(1, Design.Sites[1] with { Site = Design.Sites[1].Site with { SoilStated = false } });
+        var bill = BillBuilder.Build(Design with { Sites = sites }).Value!;
+        var values = LedgerValues.Evaluate(bill.Ledger);
+        var excavation = bill.Parts[2].Lines.Where(l => l.Lot == "A" && l.PartCode == "SRV-EXC").ToArray();
+        decimal PerPole(string kit) => values[bill.MakeUp.Single(m => m.KitId == kit && m.PartCode == "SRV-EXC").PerPole];
+
+        Assert.Equal(2, excavation.Length);
+        Assert.EndsWith("(provisional quantity: soil not stated on S-02)", excavation[1].Description, StringComparison.Ordinal);
+        Assert.Equal(LedgerValues.Round(8 * PerPole("K1"), 2), values[excavation[0].Quantity]);
+        Assert.Equal(LedgerValues.Round(6 * PerPole("K2"), 2), values[excavation[1].Quantity]);
+        Assert.Equal(25.63m, excavation.Sum(l => values[l.Quantity]), 2);
+        Assert.Equal(values[excavation[0].Rate], values[excavation[1].Rate]);
+    }
+
+    [Fact]
+    public void A_spare_takes_the_rate_of_its_item()
+    {
+        var item = Bill.Parts[1].Lines.Single(l => l.Lot == "A" && l.PartCode == "BAT-L060");
+        var spare = Bill.Parts[4].Lines.Single(l => l.Lot == "A" && l.PartCode == "BAT-L060");
+        var changed = LedgerValues.Evaluate(Bill.Ledger.Replace(new Dictionary<CellId, Expression> { [item.Rate] = new Literal(30000m) }));
+
+        Assert.StartsWith($"Spare for item {item.Code}: ", spare.Description, StringComparison.Ordinal);
+        Assert.Equal(30000m, changed[spare.Amount]);
+    }
+
+    [Fact]
+    public void Spares_that_come_to_less_than_half_a_unit_are_said_with_their_amount()
+    {
+        // Lot B has 5 poles of K1: 3 % of 5 luminaires is 0.15 and one is billed; 10 % of 5 fuses is 0.5, which is not less than half.
+        var notes = Bill.Remarks;
+        string[] codes = ["MOD-110", "LUM-15", "BAT-L060", "CON-T10"];
+        var amount = Bill.Parts[4].Lines.Where(l => l.Lot == "B" && codes.Contains(l.PartCode)).Sum(l => Values[l.Amount]);
+
+        Assert.Equal(2, notes.Length);
+        Assert.StartsWith("lot A: ", notes[0], StringComparison.Ordinal);
+        Assert.StartsWith("lot B: one spare each of 4 parts", notes[1], StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"{amount:#,##0.00} KES"), notes[1], StringComparison.Ordinal);
+        Assert.EndsWith(string.Join(", ", codes), notes[1], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using TenderKit.Documents.Schedule;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Design;
 
@@ -26,7 +27,8 @@ internal static class BasisSheets
         }
     }
 
-    public static void Warnings(Book book, IEnumerable<Diagnostic> diagnostics)
+    /// <param name="remarks">Remarks on the price, printed as notes.</param>
+    public static void Warnings(Book book, IEnumerable<Diagnostic> diagnostics, IEnumerable<string> remarks)
     {
         var sheet = book.Add("Warnings", landscape: true);
         sheet.Columns(11, 9, 30, 100);
@@ -39,6 +41,14 @@ internal static class BasisSheets
             sheet.Words(row, 2, diagnostic.Code, Look.Row);
             sheet.Words(row, 3, diagnostic.Place.ToString(), Look.Row);
             sheet.Words(row, 4, diagnostic.Message, Look.Row);
+        }
+
+        foreach (var remark in remarks)
+        {
+            sheet.Words(++row, 1, nameof(Severity.Note), Look.Row);
+            sheet.Words(row, 3, "bill, part 5", Look.Row);
+            sheet.Words(row, 4, remark, Look.Row);
+            sheet.Fill(row, 2, 2, Look.Row);
         }
     }
 
@@ -65,12 +75,14 @@ internal static class BasisSheets
         var target = design.Tender.Reliability;
         yield return ("Dark nights a year", FormattableString.Invariant($"at most {target.DarkNightsPerYear}"));
         yield return ("Autonomy", FormattableString.Invariant($"at least {target.AutonomyNights} nights at end of life"));
-        foreach (var climate in design.Sites.GroupBy(s => s.Climate.Monthly.Source)) yield return ("Climate", FormattableString.Invariant($"{climate.Key}, {climate.First().Climate.Monthly.Grade}: {climate.Count()} sites"));
-        foreach (var light in design.Sites.GroupBy(s => s.Site.Target)) yield return ("Light", FormattableString.Invariant($"{light.Key.Name}, {light.Key.Source}: {light.Count()} sites"));
-        foreach (var schedule in design.Sites.GroupBy(s => s.Site.Schedule.Name)) yield return ("Lighting schedule", FormattableString.Invariant($"{schedule.Key}: {schedule.Count()} sites"));
-        foreach (var soil in design.Sites.GroupBy(s => (s.Site.Soil.Name, s.Site.SoilStated))) yield return ("Soil", FormattableString.Invariant($"{soil.Key.Name}{(soil.Key.SoilStated ? "" : ", not stated, the worst class taken")}: {soil.Count()} sites"));
+        foreach (var climate in design.Sites.GroupBy(s => s.Climate.Monthly.Source)) yield return ("Climate", FormattableString.Invariant($"{climate.Key}, {Words.Of(climate.First().Climate.Monthly.Grade)}: {Sites(climate)}"));
+        foreach (var light in design.Sites.GroupBy(s => s.Site.Target)) yield return ("Light", FormattableString.Invariant($"{light.Key.Name}, {light.Key.Source}: {Sites(light)}"));
+        foreach (var schedule in design.Sites.GroupBy(s => s.Site.Schedule.Name)) yield return ("Lighting schedule", FormattableString.Invariant($"{schedule.Key}, {Words.Of(schedule.First().Site.Schedule)}: {Sites(schedule)}"));
+        foreach (var soil in design.Sites.GroupBy(s => (s.Site.Soil.Name, s.Site.SoilStated))) yield return ("Soil", FormattableString.Invariant($"{soil.Key.Name}{(soil.Key.SoilStated ? "" : ", not stated, the worst class taken")}: {Sites(soil)}"));
         foreach (var site in design.Sites.Where(s => s.Site.Remark.Length > 0)) yield return ("Site " + site.Site.Id, site.Site.Remark);
     }
+
+    private static string Sites(IEnumerable<SiteDesign> sites) => sites.Count() is var count && count == 1 ? "1 site" : FormattableString.Invariant($"{count} sites");
 
     private static IEnumerable<(string, string)> Files(TenderDesign design) =>
         design.Inputs.Select(i => (i.File, i.Sha256)).Append(("catalogue", design.CatalogDigest));

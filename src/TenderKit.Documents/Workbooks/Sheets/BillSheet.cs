@@ -28,7 +28,7 @@ internal sealed class BillSheet(Sheet sheet, BillOfQuantities bill, LotSummary l
         sheet.Header(_row++, priced ? ["Item", "Description", "Unit", ">Quantity", ">Rate", ">Amount"] : ["Item", "Description", "Unit", ">Quantity"]);
         sheet.Repeat(header, header);
         foreach (var part in bill.Parts.Where(p => priced || p.Number < bill.Parts.Length)) Part(part);
-        if (priced) Closing();
+        if (priced) Closing(book, many);
     }
 
     private void Part(BillPart part)
@@ -70,7 +70,7 @@ internal sealed class BillSheet(Sheet sheet, BillOfQuantities bill, LotSummary l
         _row += 2;
     }
 
-    private void Closing()
+    private void Closing(Book book, bool many)
     {
         sheet.BreaksBefore.Add(_row);
         sheet.Words(_row, 1, "", Look.Band);
@@ -79,9 +79,10 @@ internal sealed class BillSheet(Sheet sheet, BillOfQuantities bill, LotSummary l
         foreach (var part in bill.Parts.Take(bill.Parts.Length - 1)) Sum(part.Title, Number(part), lot.Collections[part.Number - 1], home: false, Look.Row, Look.Money);
         Sum("Sum of parts 1 to 7", "", lot.PartsTotal, home: true, Look.TotalText, Look.TotalMoney);
         Sum(bill.Parts[^1].Title, Number(bill.Parts[^1]), lot.Collections[^1], home: false, Look.Row, Look.Money);
-        Sum("Sum with contingency", "", lot.WithContingency, home: true, Look.TotalText, Look.TotalMoney);
+        Sum("Total before tax", "", lot.WithContingency, home: true, Look.TotalText, Look.TotalMoney);
         Sum("Tax", "", lot.Tax, home: true, Look.Row, Look.Money);
         Sum("Total, tax included, " + bill.Currency, "", lot.Total, home: true, Look.GrandText, Look.GrandMoney);
+        if (many) WordsBlock.Write(sheet, _row + 1, 6, lot.Total, book.ValueOf(lot.Total), bill.Currency);
     }
 
     private void Sum(string title, string number, CellId cell, bool home, Look words, Look money)

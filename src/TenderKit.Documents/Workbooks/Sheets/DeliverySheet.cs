@@ -11,8 +11,8 @@ internal static class DeliverySheet
     {
         var sheet = book.Add("Delivery");
         sheet.Columns(10, 58, 7, 12, 24, 13, 13);
-        var row = TitleBlock.Write(sheet, book, "Delivery and completion schedule", "Days count from the contract. Lead times are those quoted by the sources of supply.");
-        sheet.Header(row, "Item", "Description", "Unit", ">Quantity", "Destination", ">Lead time, days", ">Latest, days");
+        var row = TitleBlock.Write(sheet, book, "Delivery and completion schedule", "Days count from the contract. A lead time runs from the order to the store; all goods are on site in time for the completion of the works.");
+        sheet.Header(row, "Item", "Description", "Unit", ">Quantity", "Destination", ">Lead time, days", ">Complete, days");
         sheet.Repeat(row, row);
         var parts = design.Catalog.All.GroupBy(p => p.Code).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         foreach (var lot in bill.LotSummaries) row = Lot(sheet, design, bill, lot, parts, row + 1);
@@ -25,14 +25,14 @@ internal static class DeliverySheet
         sheet.Words(row, 1, bill.Lots.Length > 1 ? TitleBlock.LotLabel(lot.Lot) : "Works", Look.Band);
         sheet.Fill(row, 2, 7, Look.Band);
         var goods = bill.Parts.SelectMany(p => bill.LinesOf(p, lot.Lot)).Where(l => !l.Service && l.PartCode.Length > 0);
-        foreach (var line in goods) Goods(sheet, ++row, line, store, parts[line.PartCode].LeadTimeDays, design.Tender.Head.DeliveryDays);
+        foreach (var line in goods) Goods(sheet, ++row, line, store, parts[line.PartCode].LeadTimeDays);
         sheet.Words(++row, 2, FormattableString.Invariant($"Works complete and commissioned on {sites} site{(sites == 1 ? "" : "s")}"), Look.TotalText);
         sheet.Figure(row, 7, design.Tender.Head.DeliveryDays, Look.TotalMoney with { Format = Look.WholeFormat });
         sheet.Fill(row, 1, 7, Look.TotalText);
         return row;
     }
 
-    private static void Goods(Sheet sheet, int row, BillLine line, string store, int leadDays, int latestDays)
+    private static void Goods(Sheet sheet, int row, BillLine line, string store, int leadDays)
     {
         sheet.Words(row, 1, line.Code, Look.Row with { Wrap = false });
         sheet.Words(row, 2, line.Description, Look.Row);
@@ -40,7 +40,6 @@ internal static class DeliverySheet
         sheet.Show(row, 4, line.Quantity, Look.Number(BillSheet.QuantityFormat(line)));
         sheet.Words(row, 5, store, Look.Row with { Side = Side.Left });
         if (leadDays > 0) sheet.Figure(row, 6, leadDays, Look.Whole);
-        sheet.Figure(row, 7, latestDays, Look.Whole);
-        sheet.Fill(row, 6, 6, Look.Row);
+        sheet.Fill(row, 6, 7, Look.Row);
     }
 }

@@ -15,7 +15,7 @@ internal sealed class HandSheet(Sheet sheet)
     {
         var sheet = book.Add("Hand calculation");
         sheet.Columns(52, 14, 14, 18, 14);
-        var start = TitleBlock.Write(sheet, book, "Hand calculation by kit", "Nights of autonomy and worst-month peak sun hours (structure of IEEE 1013 and IEEE 1562, from memory), beside the simulation, never instead of it.");
+        var start = TitleBlock.Write(sheet, book, "Hand calculation by kit", "Nights of autonomy and worst-month peak sun hours (structure of IEEE 1013 and IEEE 1562, from memory), beside the simulation, never instead of it. Where a kit has less than the hand figure (ratio below 1), it stands on the simulation, which follows the actual current and temperature of the battery, hour by hour.");
         var hand = new HandSheet(sheet) { _row = start };
         foreach (var kit in design.Kits)
         {
@@ -68,8 +68,8 @@ internal sealed class HandSheet(Sheet sheet)
             Input("Usable depth of discharge", inputs.UsableDepthFraction, "", "0.000"), Input("Capacity left at end of life", inputs.EndOfLifeFraction, "", "0.000"),
             Input("Capacity factor at the coldest month", inputs.TemperatureFactor, "", "0.000"), Input("Discharge efficiency", inputs.DischargeEfficiency, "", "0.000"),
         ];
-        Step("Battery needed = store / product of the four", new Quotient(Cells.Ref(_store), new Product([.. fractions.Select(Cells.Ref)])), "Wh", "#,##0", strong: true);
-        Plain("Battery of the kit, rated", site.Parts.BatteryRatedWh, "Wh", "#,##0");
+        var needed = Step("Battery needed = store / product of the four", new Quotient(Cells.Ref(_store), new Product([.. fractions.Select(Cells.Ref)])), "Wh", "#,##0", strong: true);
+        Compared("Battery of the kit", site.Parts.BatteryRatedWh, "Wh", needed);
         return fractions[3];
     }
 
@@ -84,8 +84,8 @@ internal sealed class HandSheet(Sheet sheet)
         var byRatio = Step("Array by ratio = ratio x demand / energy of one Wp", new Quotient(Cells.Times(ratio, demand), Cells.Ref(perWp)), "Wp", "#,##0.0");
         var refill = new Sum([Cells.Ref(demand), new Quotient(Cells.Ref(_store), Cells.Ref(recovery))]);
         var byRecovery = Step("Array by recovery = (demand + store / days) / energy of one Wp", new Quotient(refill, Cells.Ref(perWp)), "Wp", "#,##0.0");
-        Step("Array needed, the greater", new Greatest([Cells.Ref(byRatio), Cells.Ref(byRecovery)]), "Wp", "#,##0", strong: true);
-        Plain("Array of the kit, rated", site.Parts.ArrayWp, "Wp", "#,##0");
+        var needed = Step("Array needed, the greater", new Greatest([Cells.Ref(byRatio), Cells.Ref(byRecovery)]), "Wp", "#,##0", strong: true);
+        Compared("Array of the kit", site.Parts.ArrayWp, "Wp", needed);
         Plain("By simulation: dark nights a year, upper 90 % bound", site.Energy.Simulated.DarkNightsUpperBound, "", "0.00");
         Plain("By simulation: autonomy at end of life", site.Energy.AutonomyNights, "nights", "0.0");
     }
@@ -108,6 +108,14 @@ internal sealed class HandSheet(Sheet sheet)
     {
         Label(label, unit, Look.Row);
         sheet.Figure(_row++, 2, value, Look.Number(format));
+    }
+
+    /// <summary>What the kit has, and its ratio to what the hand method asks.</summary>
+    private void Compared(string label, double value, string unit, CellId needed)
+    {
+        Label(label + ", rated", unit, Look.Row);
+        var rated = sheet.Fixed(_row++, 2, (decimal)value, Look.Number("#,##0"));
+        Step(label + " over what is needed", new Quotient(Cells.Ref(rated), Cells.Ref(needed)), "", "0.00");
     }
 
     private void Label(string label, string unit, Look look)

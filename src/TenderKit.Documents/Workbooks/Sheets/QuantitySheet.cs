@@ -16,7 +16,7 @@ internal sealed class QuantitySheet(Sheet sheet, BillOfQuantities bill, string[]
     {
         string[] kits = [.. bill.MakeUp.Select(m => m.KitId).Distinct()];
         var sheet = book.Add("Quantities", landscape: kits.Length > 4);
-        sheet.Columns([14, 62, 7, .. Enumerable.Repeat(10.5, kits.Length)]);
+        sheet.Columns([13, 54, 7, .. Enumerable.Repeat(8.5, kits.Length)]);
         var writer = new QuantitySheet(sheet, bill, kits) { _row = TitleBlock.Write(sheet, book, "Quantity take-off", "Quantity of an item in a lot = poles of each kit in the lot x what one pole of that kit takes.") };
         writer.Kits();
         writer.Poles();

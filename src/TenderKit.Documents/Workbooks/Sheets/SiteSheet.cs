@@ -1,3 +1,4 @@
+using TenderKit.Documents.Schedule;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
 
@@ -7,12 +8,13 @@ namespace TenderKit.Documents.Workbooks.Sheets;
 internal static class SiteSheet
 {
     private static readonly double[] PlainWidths = [7, 11, 34, 8, 8, 9, 11, 11, 22, 10];
-    private static readonly double[] ResultWidths = [10, 10, 10, 9, 9, 12, 13, 10, 12, 13, 13];
+    private static readonly double[] NarrowWidths = [5, 9, 27, 7, 6, 7, 9, 8, 16, 8];
+    private static readonly double[] ResultWidths = [9, 10, 10, 8, 8, 12.5, 10, 8, 10, 11, 13];
 
     public static void Write(Book book, TenderDesign design, BillOfQuantities bill, bool results)
     {
         var sheet = book.Add("Sites", landscape: results);
-        sheet.Columns(results ? [.. PlainWidths, .. ResultWidths] : PlainWidths);
+        sheet.Columns(results ? [.. NarrowWidths, .. ResultWidths] : PlainWidths);
         var row = TitleBlock.Write(sheet, book, "Site schedule", "Sites stand by lot and kit. A quantity of the bill follows from the poles entered here; sites whose soil was not stated are provisional until surveyed.");
         sheet.Header(row, results ? [.. Plain(), .. Results()] : Plain());
         sheet.Repeat(row, row, 3);
@@ -45,7 +47,7 @@ internal static class SiteSheet
         sheet.Words(row, 3, line.Name, Look.Row);
         sheet.Words(row, 4, line.Lot, Look.Row);
         sheet.Words(row, 5, line.KitId, Look.Row);
-        sheet.Words(row, 6, design.Site.Kind.ToString(), Look.Row);
+        sheet.Words(row, 6, Words.Of(design.Site.Kind), Look.Row);
         sheet.Figure(row, 7, design.Site.LengthM, Look.Whole);
         sheet.Figure(row, 8, design.Site.WidthM, Look.Number("#,##0.0"));
         sheet.Words(row, 9, design.Site.SoilStated ? design.Site.Soil.Name : "not stated: provisional", Look.Row with { Side = Side.Left });

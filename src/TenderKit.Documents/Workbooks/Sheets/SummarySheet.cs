@@ -15,7 +15,18 @@ internal static class SummarySheet
         sheet.Columns([8, 46, .. Enumerable.Repeat(MoneyWidth, many ? bill.Lots.Length + 1 : 1)]);
         var row = Facts(sheet, book, bill, TitleBlock.Write(sheet, book, title));
         row = Percentages(sheet, bill, row, percentagesElsewhere);
-        Table(sheet, bill, row + 1, many);
+        row = Table(sheet, bill, row + 1, many) + 2;
+        if (!percentagesElsewhere) Sign(sheet, WordsBlock.Write(sheet, row, sheet.Widths.Length, bill.GrandTotal, book.ValueOf(bill.GrandTotal), bill.Currency));
+    }
+
+    private static void Sign(Sheet sheet, int row)
+    {
+        foreach (var what in new[] { "Signed for the bidder", "Name and office", "Place and date" })
+        {
+            sheet.Words(row, 2, what, Look.Row);
+            sheet.Fill(row, 3, sheet.Widths.Length, Look.Row);
+            row += 2;
+        }
     }
 
     private static int Facts(Sheet sheet, Book book, BillOfQuantities bill, int row)
@@ -48,7 +59,8 @@ internal static class SummarySheet
         return row + 1;
     }
 
-    private static void Table(Sheet sheet, BillOfQuantities bill, int row, bool many)
+    /// <summary>Returns its last row.</summary>
+    private static int Table(Sheet sheet, BillOfQuantities bill, int row, bool many)
     {
         sheet.Header(row, ["Part", "Title", .. many ? bill.Lots.Select(l => ">" + TitleBlock.LotLabel(l.Lot)) : [], many ? ">All lots" : ">" + bill.Currency]);
         foreach (var part in bill.Parts.Take(bill.Parts.Length - 1))
@@ -59,8 +71,23 @@ internal static class SummarySheet
         var last = bill.Parts[^1];
         Line(sheet, bill, ++row, "", "Sum of parts 1 to 7", s => s.PartsTotal, bill.PartsTotal, Look.TotalText, Look.TotalMoney);
         Line(sheet, bill, ++row, Number(last), last.Title, s => s.Contingency, bill.Contingency, Look.Row, Look.Money);
+        BeforeTax(sheet, bill, ++row);
         Line(sheet, bill, ++row, "", "Tax", s => s.Tax, bill.Tax, Look.Row, Look.Money);
         Line(sheet, bill, ++row, "", "Total, tax included, " + bill.Currency, s => s.Total, bill.GrandTotal, Look.GrandText, Look.GrandMoney);
+        return row;
+    }
+
+    private static void BeforeTax(Sheet sheet, BillOfQuantities bill, int row)
+    {
+        sheet.Words(row, 2, "Total before tax", Look.TotalText);
+        var column = 3;
+        if (bill.Lots.Length > 1)
+        {
+            foreach (var lot in bill.LotSummaries) sheet.Show(row, column++, lot.WithContingency, Look.TotalMoney);
+        }
+
+        sheet.Formula(row, column, Cells.SumOf([.. bill.LotSummaries.Select(s => s.WithContingency)]), Look.TotalMoney);
+        sheet.Fill(row, 1, column, Look.TotalText);
     }
 
     private static void Line(

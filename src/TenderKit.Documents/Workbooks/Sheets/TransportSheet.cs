@@ -20,9 +20,14 @@ internal static class TransportSheet
         sheet.Repeat(row, row, 2);
         var parts = design.Catalog.All.GroupBy(p => p.Code).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         var totals = new List<(CellId Kg, CellId M3)>();
-        foreach (var lines in bill.Parts.SelectMany(p => p.Lines).Where(l => l.PartCode.Length > 0 && parts[l.PartCode] is not ServiceRate).GroupBy(l => l.PartCode))
+        var lithium = new List<(CellId Kg, CellId M3, CellId Quantity)>();
+        var order = bill.MakeUp.Select(m => m.PartCode).Distinct().Select((code, i) => (code, i)).ToDictionary(o => o.code, o => o.i, StringComparer.Ordinal);
+        var goods = bill.Parts.SelectMany(p => p.Lines).Where(l => l.PartCode.Length > 0 && parts[l.PartCode] is not ServiceRate).GroupBy(l => l.PartCode);
+        foreach (var lines in goods.OrderBy(g => order[g.Key]))
         {
-            totals.Add(Line(sheet, ++row, parts[lines.Key], [.. lines.Select(l => l.Quantity)]));
+            var (kg, m3, quantity) = Line(sheet, ++row, parts[lines.Key], [.. lines.Select(l => l.Quantity)]);
+            totals.Add((kg, m3));
+            if (parts[lines.Key] is Battery { Chemistry: BatteryChemistry.LithiumIronPhosphate }) lithium.Add((kg, m3, quantity));
         }
 
         row++;
@@ -30,9 +35,21 @@ internal static class TransportSheet
         sheet.Formula(row, 7, Cells.SumOf([.. totals.Select(t => t.Kg)]), Look.TotalMoney with { Format = WeightFormat });
         sheet.Formula(row, 8, Cells.SumOf([.. totals.Select(t => t.M3)]), Look.TotalMoney with { Format = "#,##0.00" });
         sheet.Fill(row, 1, 10, Look.TotalText);
+        if (lithium.Count > 0) Lithium(sheet, row + 1, lithium);
     }
 
-    private static (CellId Kg, CellId M3) Line(Sheet sheet, int row, Part part, CellId[] quantities)
+    private static void Lithium(Sheet sheet, int row, List<(CellId Kg, CellId M3, CellId Quantity)> batteries)
+    {
+        sheet.Words(row, 2, "of which lithium batteries", Look.Row);
+        sheet.Words(row, 3, "No.", Look.RowCentre);
+        sheet.Formula(row, 4, Cells.SumOf([.. batteries.Select(b => b.Quantity)]), Look.Whole);
+        sheet.Formula(row, 7, Cells.SumOf([.. batteries.Select(b => b.Kg)]), Look.Number(WeightFormat));
+        sheet.Formula(row, 8, Cells.SumOf([.. batteries.Select(b => b.M3)]), Look.Number("#,##0.00"));
+        sheet.Words(row, 10, "Net weight; packing, labels and papers by the dangerous-goods rules of each carrier", Look.Row);
+        sheet.Fill(row, 1, 10, Look.Row);
+    }
+
+    private static (CellId Kg, CellId M3, CellId Quantity) Line(Sheet sheet, int row, Part part, CellId[] quantities)
     {
         sheet.Words(row, 1, part.Code, Look.Row);
         sheet.Words(row, 2, PartWords.Describe(part), Look.Row);
@@ -44,12 +61,13 @@ internal static class TransportSheet
         var allM3 = sheet.Formula(row, 8, Cells.Times(quantity, m3), Look.Number("#,##0.00"));
         sheet.Words(row, 9, part.CustomsCode, Look.Row);
         sheet.Words(row, 10, Declaration(part), Look.Row);
-        return (allKg, allM3);
+        return (allKg, allM3, quantity);
     }
 
     private static string Declaration(Part part) => part switch
     {
-        Battery { Chemistry: BatteryChemistry.LithiumIronPhosphate } => "Lithium battery: dangerous goods of class 9, test summary of UN 38.3",
+        Battery { Chemistry: BatteryChemistry.LithiumIronPhosphate } battery =>
+            FormattableString.Invariant($"Lithium-ion battery of {battery.RatedWh:0} Wh: UN 3480, dangerous goods of class 9, test summary of UN 38.3 (number from memory)"),
         Battery { Chemistry: BatteryChemistry.FloodedLeadAcid } => "Wet battery: dangerous goods of class 8",
         Battery => "Valve-regulated battery: non-spillable test to be shown",
         _ => "",

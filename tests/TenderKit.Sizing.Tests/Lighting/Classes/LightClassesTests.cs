@@ -1,7 +1,7 @@
 using TenderKit.Sizing.Lighting;
 using Xunit;
 
-namespace TenderKit.Sizing.Tests.Lighting;
+namespace TenderKit.Sizing.Tests.Lighting.Classes;
 
 public class LightClassesTests
 {

@@ -41,9 +41,7 @@ public static partial class LightClasses
     public static LightTarget? Find(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        var standard = Squeezed(StandardNumber().Match(name).Groups["number"].Value);
-        var plain = Plain(name);
-        return All.FirstOrDefault(t => Squeezed(t.Name) == plain && Squeezed(t.Source).Contains(standard, StringComparison.Ordinal));
+        return All.FirstOrDefault(t => IsWritten(name, t.Name, t.Source));
     }
 
     /// <summary>Whether the name is a luminance class of EN 13201-2 (M1 to M6, formerly ME and MEW), which no illuminance can stand for.</summary>
@@ -51,6 +49,13 @@ public static partial class LightClasses
     {
         ArgumentNullException.ThrowIfNull(name);
         return LuminanceClass().IsMatch(Plain(name));
+    }
+
+    /// <summary>Whether a name as written means a class of that name and source.</summary>
+    internal static bool IsWritten(string written, string name, string source)
+    {
+        var standard = Squeezed(StandardNumber().Match(written).Groups["number"].Value);
+        return Squeezed(name) == Plain(written) && Squeezed(source).Contains(standard, StringComparison.Ordinal);
     }
 
     private static string Plain(string name) => Squeezed(FillerWords().Replace(StandardNumber().Replace(name, " "), " "));
