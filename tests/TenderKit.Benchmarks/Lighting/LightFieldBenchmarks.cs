@@ -5,7 +5,6 @@ using TenderKit.Sizing.Lighting;
 namespace TenderKit.Benchmarks.Lighting;
 
 /// <summary>Cost of one luminaire's light at one point, beside the cost of the bare arithmetic it cannot do without.</summary>
-[ShortRunJob]
 [MemoryDiagnoser]
 public class LightFieldBenchmarks
 {

@@ -4,7 +4,6 @@ using TenderKit.Sizing.Lighting;
 namespace TenderKit.Benchmarks.Lighting;
 
 /// <summary>Whole searches as the tender runs them for every luminaire on every pole.</summary>
-[ShortRunJob]
 [MemoryDiagnoser]
 public class SpacingSearchBenchmarks
 {

@@ -49,19 +49,18 @@ internal static class LaneAngles
         return (t * Series(t * t)) + (upper & Vector256.Create(Math.PI / 4));
     }
 
+    /// <summary>The terms summed in pairs, so that they need not wait for one another.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector256<double> Series(Vector256<double> z)
     {
-        var sum = Vector256.Create(Terms[10]);
-        sum = (sum * z) + Vector256.Create(Terms[9]);
-        sum = (sum * z) + Vector256.Create(Terms[8]);
-        sum = (sum * z) + Vector256.Create(Terms[7]);
-        sum = (sum * z) + Vector256.Create(Terms[6]);
-        sum = (sum * z) + Vector256.Create(Terms[5]);
-        sum = (sum * z) + Vector256.Create(Terms[4]);
-        sum = (sum * z) + Vector256.Create(Terms[3]);
-        sum = (sum * z) + Vector256.Create(Terms[2]);
-        sum = (sum * z) + Vector256.Create(Terms[1]);
-        return (sum * z) + Vector256.Create(Terms[0]);
+        var z2 = z * z;
+        var z4 = z2 * z2;
+        var low = Pair(z, 0) + (Pair(z, 2) * z2);
+        var middle = Pair(z, 4) + (Pair(z, 6) * z2);
+        var high = Pair(z, 8) + (Vector256.Create(Terms[10]) * z2);
+        return low + ((middle + (high * z4)) * z4);
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Pair(Vector256<double> z, int at) => Vector256.Create(Terms[at]) + (Vector256.Create(Terms[at + 1]) * z);
 }
