@@ -42,7 +42,7 @@ internal static class BidCommand
             return ExitCodes.CouldNotRun;
         }
 
-        terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {inputs.Sites.Length} sites ..."));
+        terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {Terminal.Count(inputs.Sites.Length, "site")} ..."));
         var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
         design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics] };
@@ -89,7 +89,7 @@ internal static class BidCommand
                 s.KitId, Text(s.Energy.AutonomyNights, "0.0"), Text(s.Energy.Simulated.DarkNightsUpperBound, "0.00"),
             ]));
         foreach (var unmet in design.Unmet) terminal.Result($"Not designed: {unmet.SiteId} {unmet.Name}");
-        terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{design.Sites.Length} sites, {design.PoleCount} poles, {design.Kits.Length} kits."));
+        terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{Terminal.Count(design.Sites.Length, "site")}, {Terminal.Count(design.PoleCount, "pole")}, {Terminal.Count(design.Kits.Length, "kit")}."));
         if (total is { } amount) terminal.Result(string.Create(CultureInfo.InvariantCulture, $"Grand total {amount:N2} {design.Tender.Head.Currency}, tax included."));
         terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{documents.Length} documents in {folder}"));
     }

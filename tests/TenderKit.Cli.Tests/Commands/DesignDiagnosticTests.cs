@@ -42,7 +42,7 @@ public class DesignDiagnosticTests
 
     [Fact]
     public void TK331_a_lead_acid_battery_seldom_full_warns() =>
-        AssertRaised("TK331", "S01", f => f.Change("tender.yaml", "kits:", "rules_changed: { battery.days_to_full: 2 }\n\nkits:"));
+        AssertRaised("TK331", "S01", f => f.Change("tender.yaml", "kits:", "rules_changed: { battery.days_to_full: 2, battery.depth.LithiumIronPhosphate: 0.2 }\n\nkits:"));
 
     [Fact]
     public void TK230_no_luminaire_is_an_answer()

@@ -8,7 +8,7 @@ namespace TenderKit.Sizing.Lighting;
 /// <param name="OffsetM">First luminaire along the road, m; the others follow at the spacing both ways.</param>
 /// <param name="FacingDegrees">Direction of the street side (C 90), degrees from +x towards +y; 90 looks across from the near edge.</param>
 /// <param name="TiltDegrees">Tilt of the street side upwards, degrees, 0 to 45.</param>
-public readonly record struct LuminaireRow(double YM, double OffsetM, double FacingDegrees, double TiltDegrees);
+public readonly record struct SceneRow(double YM, double OffsetM, double FacingDegrees, double TiltDegrees);
 
 /// <summary>A lit strip that is judged by itself: carriageway, footway, verge.</summary>
 /// <param name="Name">Name as printed.</param>
@@ -17,12 +17,12 @@ public readonly record struct LuminaireRow(double YM, double OffsetM, double Fac
 public sealed record Strip(string Name, double FromYM, double ToYM);
 
 /// <summary>Light of one strip.</summary>
-public sealed record StripLight(Strip Strip, LightResult Result);
+public sealed record SceneStripLight(Strip Strip, LightResult Result);
 
 /// <summary>Any number of endless rows of equal luminaires, and the strips they light.</summary>
 /// <param name="SpacingM">Spacing along each row, m, 2 to 120.</param>
 /// <param name="MountingHeightM">Mounting height, m, 2 to 20.</param>
-public sealed record RoadScene(double SpacingM, double MountingHeightM, ImmutableArray<LuminaireRow> Rows, ImmutableArray<Strip> Strips)
+public sealed record RoadScene(double SpacingM, double MountingHeightM, ImmutableArray<SceneRow> Rows, ImmutableArray<Strip> Strips)
 {
     private const string Carriageway = "carriageway";
 
@@ -66,8 +66,8 @@ public sealed record RoadScene(double SpacingM, double MountingHeightM, Immutabl
             road.SpacingM,
             road.MountingHeightM,
             [
-                new LuminaireRow(road.WidthM - road.OverhangM, 0, 270 + rotationDegrees, road.TiltDegrees),
-                new LuminaireRow(upper + road.OverhangM, 0, 90 + rotationDegrees, road.TiltDegrees),
+                new SceneRow(road.WidthM - road.OverhangM, 0, 270 + rotationDegrees, road.TiltDegrees),
+                new SceneRow(upper + road.OverhangM, 0, 90 + rotationDegrees, road.TiltDegrees),
             ],
             [new Strip("right carriageway", 0, road.WidthM), new Strip("left carriageway", upper, upper + road.WidthM)]);
     }
@@ -82,13 +82,13 @@ public sealed record RoadScene(double SpacingM, double MountingHeightM, Immutabl
     /// <summary>The scene with one more strip to be judged, a footway for one.</summary>
     public RoadScene With(Strip strip) => this with { Strips = Strips.Add(strip) };
 
-    private static RoadScene OfRows(RoadLayout road, ImmutableArray<LuminaireRow> rows) =>
+    private static RoadScene OfRows(RoadLayout road, ImmutableArray<SceneRow> rows) =>
         new(road.SpacingM, road.MountingHeightM, rows, [new Strip(Carriageway, 0, road.WidthM)]);
 
-    private static LuminaireRow Near(RoadLayout road, double rotationDegrees) =>
+    private static SceneRow Near(RoadLayout road, double rotationDegrees) =>
         new(Checked(road).OverhangM, 0, 90 + rotationDegrees, road.TiltDegrees);
 
-    private static LuminaireRow Far(RoadLayout road, double rotationDegrees, double offsetM) =>
+    private static SceneRow Far(RoadLayout road, double rotationDegrees, double offsetM) =>
         new(Checked(road).WidthM - road.OverhangM, offsetM, 270 + rotationDegrees, road.TiltDegrees);
 
     private static RoadLayout Checked(RoadLayout road)
@@ -109,7 +109,7 @@ public static class SceneLight
     /// <param name="scene">Rows and strips; ranges at the records.</param>
     /// <param name="maintenanceFactor">Maintenance factor, above 0 to 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A length, angle or factor outside its range.</exception>
-    public static ImmutableArray<StripLight> Of(LightDistribution distribution, RoadScene scene, double maintenanceFactor)
+    public static ImmutableArray<SceneStripLight> Of(LightDistribution distribution, RoadScene scene, double maintenanceFactor)
     {
         ArgumentNullException.ThrowIfNull(distribution);
         ArgumentNullException.ThrowIfNull(scene);
@@ -117,7 +117,7 @@ public static class SceneLight
         Require.InRange(scene.MountingHeightM, 2, 20, nameof(scene.MountingHeightM));
         Illuminance.CheckMaintenance(maintenanceFactor);
         var field = new RowField();
-        return [.. scene.Strips.Select(s => new StripLight(s, OnStrip(distribution, scene, s, maintenanceFactor, field)))];
+        return [.. scene.Strips.Select(s => new SceneStripLight(s, OnStrip(distribution, scene, s, maintenanceFactor, field)))];
     }
 
     private static LightResult OnStrip(LightDistribution distribution, RoadScene scene, Strip strip, double maintenanceFactor, RowField field)
