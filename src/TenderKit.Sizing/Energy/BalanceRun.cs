@@ -346,7 +346,7 @@ internal sealed class BalanceRun
             if (!darkNights[n == 0 ? darkNights.Length - 1 : n - 1]) runs++;
         }
 
-        return runs == 0 ? AssumedRunNights : (double)nights / runs;
+        return runs == 0 ? AssumedRunNights : Math.Min((double)nights / runs, MonthDays.DaysCount);
     }
 
     private int LongestRun()
