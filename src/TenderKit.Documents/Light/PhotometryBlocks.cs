@@ -16,30 +16,27 @@ internal static class PhotometryBlocks
     public static IEnumerable<Block> Of(string name, LightDistribution distribution, PhotometricAnalysis analysis)
     {
         var picture = new PolarPicture(distribution, analysis);
-        yield return new Figure(PolarPicture.HeightPt, picture.Draw, $"{name}: luminous intensity.");
-        yield return Facts(name, analysis);
+        yield return new FigureBeside(picture.HeightPt, PolarPicture.WidthPt, picture.Draw, [.. Facts(analysis)],
+            $"{name}: intensity for each 1000 lm it gives; C 90 looks to the street side, C 270 to the house side.");
         yield return Zones(name, analysis);
     }
 
-    private static TableBlock Facts(string name, PhotometricAnalysis a) => new(
-        $"{name}: the photometric file by itself",
-        [new("", FixedPt: 112), new(""), new("", FixedPt: 124), new("")],
-        [
-            Row.Of("Flux by integration", Lumens(a.FluxLm), "Greatest intensity", $"{Figures.Number(a.PeakIntensityCd, 0)} cd at C "
-                + $"{Figures.Short(a.PeakPlaneDegrees)}, gamma {Figures.Short(a.PeakGammaDegrees)}°"),
-            Row.Of("Flux stated in the file", a.StatedFluxLm is { } stated ? Lumens(stated) : "none, absolute photometry", "Light to the street side",
-                Figures.Percent(a.StreetSideFraction, 1)),
-            Row.Of("Light output ratio", a.LightOutputRatio is { } ratio ? Figures.Percent(ratio, 1) : "–", "Light above the horizontal",
-                Figures.Percent(a.UpwardFraction, 1)),
-            Row.Of("Power stated in the file", a.PowerW is { } power ? Figures.Short(power) + " W" : "not stated", "Backlight, uplight, glare",
-                a.Rating.ToString()),
-            Row.Of("Efficacy", a.EfficacyLmPerW is { } efficacy ? Figures.Number(efficacy, 1) + " lm/W" : "–", "Luminous intensity class", Class(a)),
-            Row.Of("Symmetry found", InWords(a.Symmetry), "Greatest at 70°, 80°, 90° and above", Edge(a.CutOff)),
-        ])
+    private static IEnumerable<Row> Facts(PhotometricAnalysis a)
     {
-        Compact = true,
-        KeepTogether = true,
-    };
+        yield return Row.Of("Flux by integration", Lumens(a.FluxLm));
+        yield return Row.Of("Flux stated in the file", a.StatedFluxLm is { } stated ? Lumens(stated) : "none: absolute photometry");
+        if (a.LightOutputRatio is { } ratio) yield return Row.Of("Light output ratio", Figures.Percent(ratio, 1));
+        yield return Row.Of("Power stated in the file", a.PowerW is { } power ? Figures.Short(power) + " W" : "none");
+        if (a.EfficacyLmPerW is { } efficacy) yield return Row.Of("Efficacy", Figures.Number(efficacy, 1) + " lm/W");
+        yield return Row.Of("Greatest intensity", $"{Figures.Number(a.PeakIntensityCd, 0)} cd at C {Figures.Short(a.PeakPlaneDegrees)}°, "
+            + $"gamma {Figures.Short(a.PeakGammaDegrees)}°");
+        yield return Row.Of("Light to the street side", Figures.Percent(a.StreetSideFraction, 1));
+        yield return Row.Of("Light above the horizontal", Figures.Percent(a.UpwardFraction, 1));
+        yield return Row.Of("Symmetry found", InWords(a.Symmetry));
+        yield return Row.Of("Backlight, uplight, glare", a.Rating.ToString());
+        yield return Row.Of("At 70°, 80°, 90° and above", Edge(a.CutOff));
+        yield return Row.Of("Luminous intensity class", Class(a));
+    }
 
     private static TableBlock Zones(string name, PhotometricAnalysis a)
     {
