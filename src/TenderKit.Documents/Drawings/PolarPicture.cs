@@ -13,7 +13,7 @@ internal sealed class PolarPicture
 {
     public const double WidthPt = 232;
 
-    private const double RadiusPt = 90;
+    private const double RadiusPt = 86;
     private const double UpwardRadiusPt = 68;
     private const double TopPt = 17;
     private const double KeyPt = 9.5;
@@ -88,7 +88,7 @@ internal sealed class PolarPicture
             var text = Figures.Short(ring * scale.StepCdPerKlm);
             var r = scale.Radius(ring * scale.StepCdPerKlm);
             if (_upward) Pencil.Text(g, text, Pencil.Label, scale.Centre.X, scale.Centre.Y - r, Anchor.Middle, whiteGround: true);
-            else Pencil.Text(g, text, Pencil.Label, scale.Centre.X + r, scale.Centre.Y - 6, Anchor.Middle);
+            else Pencil.Text(g, text, Pencil.Label, scale.Centre.X + r, scale.Centre.Y - 7.5, Anchor.Middle);
         }
     }
 

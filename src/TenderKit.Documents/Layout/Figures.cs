@@ -12,6 +12,9 @@ internal static class Figures
         return (rounded == 0 ? 0 : rounded).ToString("N" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 
+    /// <summary>With a true minus sign.</summary>
+    public static string Signed(double value, int decimals) => Number(value, decimals).Replace('-', '−');
+
     public static string Percent(double fraction, int decimals = 0) => Number(fraction * 100, decimals) + " %";
 
     /// <summary>Up to three significant decimals, none trailing: for values whose precision is the user's own.</summary>

@@ -49,7 +49,7 @@ public static class LightSheet
         foreach (var block in LightTables.Grid(content.Result)) yield return block;
     }
 
-    private static string Byline(LightSheetContent content) => string.Join("  ·  ", new[]
+    private static string Byline(LightSheetContent content) => string.Join(" · ", new[]
     {
         "Light sheet", content.Author, content.Issued is { } date ? Figures.Date(date) : "",
     }.Where(t => t.Length > 0));
@@ -58,13 +58,15 @@ public static class LightSheet
     private static string Answer(LightSheetContent content)
     {
         var verdicts = content.Verdicts;
-        if (verdicts.IsEmpty) return content.Judged is { } asked ? $"Class {asked.Name} could not be judged: what it asks for was not worked out." : "No class was asked for.";
-        var classes = string.Join(" and ", verdicts.Select(v => v.Class.Name).Distinct());
-        var missed = verdicts.SelectMany(v => v.Checks.Where(c => !c.Met).Select(c => $"{c.Limit} ({v.Strip})")).ToImmutableArray();
-        if (!missed.IsEmpty) return $"Class {classes} is NOT met: {string.Join(", ", missed)}.";
-        var tightest = verdicts.Select(v => v.Governing).MinBy(c => c.MarginRatio)!;
-        return content.IsPartly ? $"The illuminance of class {classes} is met; what else it asks for was not worked out."
-            : $"Class {classes} is met. The tightest limit: {tightest.Limit}.";
+        if (verdicts.IsEmpty) return content.Judged is { } asked ? $"Class {asked.Name} could not be judged: what it asks for was not worked out."
+            : "No class was asked for.";
+        var missed = verdicts.Where(v => !v.Met).Select(v =>
+            $"Class {v.Class.Name} is NOT met on the {v.Strip}: {string.Join(", ", v.Checks.Where(c => !c.Met).Select(c => c.Limit))}.").ToImmutableArray();
+        if (!missed.IsEmpty) return string.Join(" ", missed);
+        var names = verdicts.Select(v => v.Class.Name).Distinct().ToImmutableArray();
+        if (content.IsPartly) return $"The illuminance of class {names[0]} is met; what else it asks for was not worked out.";
+        return (names.Length == 1 ? $"Class {names[0]} is" : $"Classes {string.Join(" and ", names)} are")
+            + $" met. The tightest limit: {verdicts.Select(v => v.Governing).MinBy(c => c.MarginRatio)!.Limit}.";
     }
 
     private static TableBlock Facts(LightSheetContent content)
@@ -78,7 +80,7 @@ public static class LightSheet
                 Row.Of("Arrangement", Words.Of(road.Arrangement), "Standard of the class", content.Judged?.Source ?? "–"),
                 Row.Of("Spacing", $"{Figures.Number(road.SpacingM, 1)} m along one side", "Surface", content.Surface ?? "not stated"),
                 Row.Of("Mounting height", $"{Figures.Number(road.MountingHeightM, 2)} m", "Maintenance factor", Figures.Number(content.MaintenanceFactor, 2)),
-                Row.Of("Overhang, tilt", $"{Figures.Number(road.OverhangM, 2)} m, {Figures.Short(road.TiltDegrees)}°", "Level", Figures.Percent(content.LevelFraction)),
+                Row.Of("Overhang, tilt", $"{Figures.Signed(road.OverhangM, 2)} m, {Figures.Short(road.TiltDegrees)}°", "Level", Figures.Percent(content.LevelFraction)),
                 Row.Of("Photometric file", content.PhotometricFile, "Set by", content.Governs.Length > 0 ? content.Governs : "–"),
                 Row.Of("Luminaire", Luminaire(content.Analysis), "Grid", Grid(content.Result)),
             ])

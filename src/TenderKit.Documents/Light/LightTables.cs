@@ -17,7 +17,7 @@ internal static class LightTables
         "Limits of the class, required and reached",
         [
             new("Strip", FixedPt: 74), new("Limit"), new("Required", Side: Side.End, FixedPt: 70), new("Reached", Side: Side.End, FixedPt: 62),
-            new("Reached over required", "%", 1, Side.End, 88), new("Met", FixedPt: 32),
+            new("Of the limit", "%", 1, Side.End, 58), new("Met", FixedPt: 32),
         ],
         [.. verdicts.SelectMany(v => v.Checks.Select((c, i) => Limit(v, c, i == 0)))])
     {
@@ -46,7 +46,7 @@ internal static class LightTables
         "Strips beside the carriageway, maintained",
         [new("Strip"), new("From", "m", 1, Side.End, 44), new("To", "m", 1, Side.End, 44), new("Eav", "lx", 1, Side.End, 50), new("Emin", "lx", 1, Side.End, 50),
             new("Uo", "", 1, Side.End, 44)],
-        [.. sidewalks.Select(s => Row.Of(s.Name, Figures.Number(s.NearEdgeM, 2), Figures.Number(s.FarEdgeM, 2), Figures.Number(s.Illuminance.AverageLx, 2),
+        [.. sidewalks.Select(s => Row.Of(s.Name, Figures.Signed(s.NearEdgeM, 2), Figures.Signed(s.FarEdgeM, 2), Figures.Number(s.Illuminance.AverageLx, 2),
             Figures.Number(s.Illuminance.MinimumLx, 2), Figures.Number(s.Illuminance.OverallUniformity, 2)))])
     {
         Compact = true,
@@ -104,7 +104,7 @@ internal static class LightTables
         ],
         Strong: !check.Met);
 
-    /// <summary>A value that fails must not print as the limit: then it gets one decimal more.</summary>
+    /// <summary>A value that fails must not print as the limit: then it gets more decimals.</summary>
     private static string Value(LimitCheck check, double value)
     {
         var decimals = check.Unit == "%" ? 1 : 2;

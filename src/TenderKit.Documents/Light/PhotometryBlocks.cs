@@ -50,7 +50,7 @@ internal static class PhotometryBlocks
             [
                 Row.Of("Street side (forward)", Cell(z.ForwardLowLm), Cell(z.ForwardMediumLm), Cell(z.ForwardHighLm), Cell(z.ForwardVeryHighLm)),
                 Row.Of("House side (back)", Cell(z.BackLowLm), Cell(z.BackMediumLm), Cell(z.BackHighLm), Cell(z.BackVeryHighLm)),
-                Row.Of("Above the horizontal", "", "", "90 to 100°: " + Cell(z.UplightLowLm), "100 to 180°: " + Cell(z.UplightHighLm)),
+                Row.Of("Above the horizontal", "90 to 100°", Cell(z.UplightLowLm), "100 to 180°", Cell(z.UplightHighLm)),
             ])
         {
             Compact = true,

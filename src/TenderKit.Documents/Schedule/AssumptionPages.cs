@@ -51,6 +51,7 @@ internal static class AssumptionPages
                 $"{Figures.Short(r.Low)} to {Figures.Short(r.High)}", r.Where, r.Source, .. marked ? [Mark(r)] : Array.Empty<string>()], Strong: !r.InRange))])
         {
             Compact = true,
+            Tight = true,
         };
         if (shown.Length < design.Rules.Length) yield return new Paragraph($"{Figures.Count(design.Rules.Length - shown.Length, "rule is", "rules are")} "
             + "commercial and not part of the technical envelope.");

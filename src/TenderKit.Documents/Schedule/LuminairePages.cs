@@ -15,7 +15,7 @@ internal static class LuminairePages
         var luminaires = Known(design);
         if (luminaires.IsEmpty) yield break;
         yield return new Heading(1, "Luminaires");
-        yield return new Paragraph(PhotometryBlocks.Recalled, TextStyle.Small);
+        yield return new Paragraph(PhotometryBlocks.Recalled, TextStyle.Small, AfterSteps: 0);
         foreach (var (part, distribution) in luminaires)
         {
             yield return new Heading(2, $"Luminaire {part.Code}");

@@ -3,8 +3,10 @@ using System.Diagnostics;
 using System.Globalization;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
+using TenderKit.Documents.Tests.Light;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
+using TenderKit.Sizing.Lighting;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Tests.Samples;
@@ -123,6 +125,39 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
         Assert.InRange(PageOf("Kit K2") - PageOf("Kit K1"), 1, 3);
         Assert.InRange(PageOf("Sites") - PageOf("Kit K2"), 1, 3);
         Assert.DoesNotContain(flow.Sheets.SelectMany(s => s.Lines), l => l.Text.Contains("Compliance", StringComparison.Ordinal) && l.Text.EndsWith("(continued)", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Each_luminaire_whose_light_is_known_is_described_once_out_of_its_file()
+    {
+        var small = HandMadeDesign.Small();
+        var files = small.Kits.Select(k => k.Parts.Luminaire.PhotometricFile).Distinct().ToImmutableArray();
+        var lit = small with { Light = files.Select((f, i) => (f, InventedLight.Road(1 + i))).ToImmutableSortedDictionary(p => p.f, p => p.Item2) };
+        var text = TextView.Of(TechnicalSchedule.Document(lit));
+
+        foreach (var part in small.Kits.Select(k => k.Parts.Luminaire).DistinctBy(l => l.Code))
+        {
+            var analysis = PhotometricAnalysis.Of(lit.Light[part.PhotometricFile]);
+            Assert.Single(text.Split('\n'), l => l.Contains("flux by zone", StringComparison.Ordinal) && l.Contains(part.Code, StringComparison.Ordinal));
+            Assert.Contains(analysis.FluxLm.ToString("N0", CultureInfo.InvariantCulture) + " lm", text, StringComparison.Ordinal);
+            Assert.Contains(analysis.PeakIntensityCd.ToString("N0", CultureInfo.InvariantCulture) + " cd at C", text, StringComparison.Ordinal);
+            Assert.Contains(analysis.Zones.ForwardHighLm.ToString("N0", CultureInfo.InvariantCulture) + " (", text, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("are from memory, to be verified", text.Replace('\n', ' '), StringComparison.Ordinal);
+        Assert.Contains("IES TM-15-11", text, StringComparison.Ordinal);
+        Assert.Empty(MoneyWords.In(text));
+        Assert.DoesNotContain("| Luminaires", TextView.Of(TechnicalSchedule.Document(small)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_luminaire_whose_file_holds_no_light_is_left_out()
+    {
+        var small = HandMadeDesign.Small();
+        var dark = new LightDistribution([0, 360], [0, 90], [0, 0, 0, 0], null, null);
+        var unlit = small with { Light = small.Light.Add(small.Kits[0].Parts.Luminaire.PhotometricFile, dark) };
+
+        Assert.DoesNotContain("| Luminaires", TextView.Of(TechnicalSchedule.Document(unlit)), StringComparison.Ordinal);
     }
 
     [Fact]
