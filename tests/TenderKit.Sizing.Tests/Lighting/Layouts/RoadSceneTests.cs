@@ -91,6 +91,15 @@ public class RoadSceneTests
     }
 
     [Fact]
+    public void A_strip_as_a_section_keeps_its_place_under_the_rows()
+    {
+        var scene = RoadScene.TwinMedian(new RoadLayout(7, 30, 9, 1, 5, Arrangement.SingleSided), 4);
+        var section = scene.SectionOf(scene.Strips[1], 2, null, bothDirections: true);
+        Assert.Equal((7, 2, true), (section.WidthM, section.Lanes, section.BothDirections));
+        Assert.Equal([-5.0, 1], section.Rows.Select(r => r.YM));
+    }
+
+    [Fact]
     public void Further_strips_are_lit_by_the_same_rows()
     {
         var d = Distributions.Skewed(3000, 0.5, 0);
