@@ -5,9 +5,9 @@ namespace TenderKit.Sizing.Lighting;
 
 /// <summary>A lit strip that is judged by itself: carriageway, footway, verge.</summary>
 /// <param name="Name">Name as printed.</param>
-/// <param name="FromYM">Lower edge, m.</param>
-/// <param name="ToYM">Upper edge, m; 0.5 to 40 m from the lower one.</param>
-public sealed record Strip(string Name, double FromYM, double ToYM);
+/// <param name="FromM">Lower edge across the road (y), m.</param>
+/// <param name="ToM">Upper edge, m; 0.5 to 40 m from the lower one.</param>
+public sealed record Strip(string Name, double FromM, double ToM);
 
 /// <summary>Horizontal illuminance of one strip.</summary>
 public sealed record StripIlluminance(Strip Strip, LightResult Result);
@@ -83,8 +83,8 @@ public sealed record RoadScene(double SpacingM, ImmutableArray<LuminaireRow> Row
     public RoadSection SectionOf(Strip strip, int lanes, RoadClass? roadClass = null, bool bothDirections = false)
     {
         ArgumentNullException.ThrowIfNull(strip);
-        var rows = Rows.Select(r => r with { YM = r.YM - strip.FromYM });
-        return new RoadSection(strip.ToYM - strip.FromYM, lanes, SpacingM, [.. rows], roadClass, [], [], bothDirections);
+        var rows = Rows.Select(r => r with { YM = r.YM - strip.FromM });
+        return new RoadSection(strip.ToM - strip.FromM, lanes, SpacingM, [.. rows], roadClass, [], [], bothDirections);
     }
 
     private static RoadScene OfRows(RoadLayout road, ImmutableArray<LuminaireRow> rows) =>
@@ -126,9 +126,9 @@ public static class SceneLight
 
     private static LightResult OnStrip(LightDistribution distribution, RoadScene scene, Strip strip, double maintenanceFactor, RowField field)
     {
-        Require.InRange(strip.FromYM, -100, 100, nameof(strip.FromYM));
-        var widthM = Require.InRange(strip.ToYM - strip.FromYM, 0.5, 40, nameof(strip.ToYM));
-        field.Lay(scene.SpacingM, strip.FromYM, widthM);
+        Require.InRange(strip.FromM, -100, 100, nameof(strip.FromM));
+        var widthM = Require.InRange(strip.ToM - strip.FromM, 0.5, 40, nameof(strip.ToM));
+        field.Lay(scene.SpacingM, strip.FromM, widthM);
         foreach (var row in scene.Rows)
         {
             Require.InRange(row.YM, -100, 100, nameof(row.YM));

@@ -87,7 +87,7 @@ public class RoadSceneTests
         var scene = RoadScene.TwinMedian(new RoadLayout(7, 30, 9, 1, 5, Arrangement.SingleSided), 4);
         Assert.Equal([6.0, 12], scene.Rows.Select(r => r.YM));
         Assert.Equal([270.0, 90], scene.Rows.Select(r => r.FacingDegrees));
-        Assert.Equal([(0, 7), (11, 18)], scene.Strips.Select(s => (s.FromYM, s.ToYM)));
+        Assert.Equal([(0, 7), (11, 18)], scene.Strips.Select(s => (s.FromM, s.ToM)));
     }
 
     [Fact]
