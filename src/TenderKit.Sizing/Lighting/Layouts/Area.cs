@@ -29,8 +29,8 @@ public sealed class Area
         }
 
         Vertices = vertices;
-        (LeastXM, LeastYM) = (vertices.Min(v => v.XM), vertices.Min(v => v.YM));
-        (LengthM, WidthM) = (vertices.Max(v => v.XM) - LeastXM, vertices.Max(v => v.YM) - LeastYM);
+        (LeftM, BottomM) = (vertices.Min(v => v.XM), vertices.Min(v => v.YM));
+        (LengthM, WidthM) = (vertices.Max(v => v.XM) - LeftM, vertices.Max(v => v.YM) - BottomM);
         var (signedM2, centre) = Shoelace(vertices);
         if (Math.Abs(signedM2) < 0.25) throw new ArgumentException("must enclose 0.25 m2 or more", nameof(vertices));
         AreaM2 = Math.Abs(signedM2);
@@ -46,9 +46,9 @@ public sealed class Area
     public PlanPoint Centre { get; }
 
     /// <summary>Corner and sides of the upright rectangle round the area, m.</summary>
-    public double LeastXM { get; }
+    public double LeftM { get; }
 
-    public double LeastYM { get; }
+    public double BottomM { get; }
 
     public double LengthM { get; }
 
@@ -107,7 +107,7 @@ public sealed class Area
         {
             for (var i = 0; i < along; i++)
             {
-                var (x, y) = (LeastXM + ((i + 0.5) * LengthM / along), LeastYM + ((j + 0.5) * WidthM / across));
+                var (x, y) = (LeftM + ((i + 0.5) * LengthM / along), BottomM + ((j + 0.5) * WidthM / across));
                 if (Contains(x, y)) points.Add(new LightPoint(x, y, 0));
             }
         }
