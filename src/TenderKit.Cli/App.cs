@@ -32,6 +32,11 @@ public static class App
             errors.WriteLine("error: " + e.Message);
             return ExitCodes.CouldNotRun;
         }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            errors.WriteLine($"error: a fault of the program: {e.GetBaseException().Message.ReplaceLineEndings(" ")} ({e.GetBaseException().GetType().Name}). Nothing was written. Report it with the tender that causes it.");
+            return ExitCodes.CouldNotRun;
+        }
     }
 
     private static RootCommand RootOf(Terminal console)
@@ -40,6 +45,7 @@ public static class App
         root.Subcommands.Add(NewCommand.Make(console));
         root.Subcommands.Add(InspectCommand.Make(console));
         root.Subcommands.Add(BidCommand.Make(console));
+        root.Subcommands.Add(LightCommand.Make(console));
         root.Subcommands.Add(CatalogCommand.Make(console));
         return root;
     }

@@ -14,6 +14,9 @@ public sealed class Terminal(TextWriter output, TextWriter errors)
 
     private static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    /// <summary>A number with its word, in the plural where it must be.</summary>
+    public static string Count(int count, string word) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{count} {word}{(count == 1 ? "" : "s")}");
+
     public void Result(string line) => output.WriteLine(line);
 
     public void Result(JsonNode json) => output.WriteLine(json.ToJsonString(Layout));

@@ -42,7 +42,7 @@ internal static class BidCommand
             return ExitCodes.CouldNotRun;
         }
 
-        terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {inputs.Sites.Length} sites ..."));
+        terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {Terminal.Count(inputs.Sites.Length, "site")} ..."));
         var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
         design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics] };
@@ -82,14 +82,14 @@ internal static class BidCommand
         }
 
         terminal.Table(
-            ["Site", "Name", "Poles", "Spacing m", "Eav lx", "Emin lx", "Kit", "Autonomy nights", "Dark nights/year"],
+            ["Site", "Name", "Poles", "Spacing m", "Eav lx", "Emin lx", "Kit", "Autonomy nights", "Dark nights/year, 90 % sure at most"],
             design.Sites.Select(s => (IReadOnlyList<string>)
             [
                 s.Site.Id, s.Site.Name, Text(s.Poles, "0"), Text(s.Light.SpacingM, "0.0"), Text(s.Light.Result.AverageLx, "0.0"), Text(s.Light.Result.MinimumLx, "0.00"),
-                s.KitId, Text(s.Energy.AutonomyNights, "0.0"), Text(s.Energy.Simulated.DarkNightsPerYear, "0.00"),
+                s.KitId, Text(s.Energy.AutonomyNights, "0.0"), Text(s.Energy.Simulated.DarkNightsUpperBound, "0.00"),
             ]));
         foreach (var unmet in design.Unmet) terminal.Result($"Not designed: {unmet.SiteId} {unmet.Name}");
-        terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{design.Sites.Length} sites, {design.PoleCount} poles, {design.Kits.Length} kits."));
+        terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{Terminal.Count(design.Sites.Length, "site")}, {Terminal.Count(design.PoleCount, "pole")}, {Terminal.Count(design.Kits.Length, "kit")}."));
         if (total is { } amount) terminal.Result(string.Create(CultureInfo.InvariantCulture, $"Grand total {amount:N2} {design.Tender.Head.Currency}, tax included."));
         terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{documents.Length} documents in {folder}"));
     }

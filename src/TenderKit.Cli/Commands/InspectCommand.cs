@@ -49,7 +49,7 @@ internal static class InspectCommand
             terminal.Table(SiteHeadings, list.Sites.Select(SiteRow));
         }
 
-        terminal.Result(loaded.Diagnostics.IsEmpty ? "No problems found." : string.Create(CultureInfo.InvariantCulture, $"{Count(loaded, Severity.Error)} errors, {Count(loaded, Severity.Warning)} warnings, {Count(loaded, Severity.Note)} notes:"));
+        terminal.Result(loaded.Diagnostics.IsEmpty ? "No problems found." : string.Create(CultureInfo.InvariantCulture, $"{Terminal.Count(Count(loaded, Severity.Error), "error")}, {Terminal.Count(Count(loaded, Severity.Warning), "warning")}, {Terminal.Count(Count(loaded, Severity.Note), "note")}:"));
         foreach (var diagnostic in loaded.Diagnostics.OrderByDescending(d => d.Severity)) terminal.Result(diagnostic.ToString());
     }
 

@@ -30,7 +30,7 @@ public static class BidJson
         root["kits"] = Array(design.Kits.Select(KitOf));
         root["sites"] = Array(design.Sites.Select(SiteJson.Of));
         root["unmetSites"] = Array(design.Unmet.Select(u => new JsonObject { ["siteId"] = u.SiteId, ["name"] = u.Name, ["reason"] = u.Reason }));
-        root["designRules"] = Array(design.Rules.Select(r => new JsonObject { ["id"] = r.Id, ["value"] = r.Value, ["unit"] = r.Unit, ["changedByTender"] = r.Overridden }));
+        root["designRules"] = Array(design.Rules.Select(r => new JsonObject { ["id"] = r.Id, ["value"] = r.Value, ["low"] = r.Low, ["high"] = r.High, ["unit"] = r.Unit, ["source"] = r.Source, ["where"] = r.Where, ["changedByTender"] = r.Overridden }));
         root["diagnostics"] = Array(design.Diagnostics.Select(DiagnosticJson));
         return [.. JsonSerializer.SerializeToUtf8Bytes(root, Layout), (byte)'\n'];
     }

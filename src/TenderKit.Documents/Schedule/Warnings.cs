@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
 using TenderKit.Documents.Layout;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Design;
@@ -42,5 +43,13 @@ internal static class Warnings
             [w.Code, w.Severity == Severity.Error ? "error" : "warning", Words.List(w.Places, 6), w.Message], Strong: w.Severity == Severity.Error))]);
 
     private static IEnumerable<Diagnostic> All(TenderDesign design) =>
-        design.Diagnostics.Concat(design.Sites.SelectMany(s => s.Diagnostics)).Where(d => d.Severity != Severity.Note).Distinct();
+        design.Diagnostics.Concat(design.Sites.SelectMany(s => s.Diagnostics)).Where(d => d.Severity != Severity.Note && Concerns(design, d)).Distinct();
+
+    /// <summary>A doubt about a file of the catalogue concerns the employer only when the part is offered.</summary>
+    private static bool Concerns(TenderDesign design, Diagnostic diagnostic)
+    {
+        var aboutPart = diagnostic.Code.StartsWith("TK6", StringComparison.Ordinal) || diagnostic.Code.StartsWith("TK15", StringComparison.Ordinal) || diagnostic.Code.StartsWith("TK16", StringComparison.Ordinal);
+        if (!aboutPart || diagnostic.Place.File is not { } file) return true;
+        return design.Kits.SelectMany(k => UsedParts.Of(k.Parts)).Any(p => diagnostic.Message.Contains(p.Code, StringComparison.Ordinal) || (p is Luminaire l && l.PhotometricFile == file));
+    }
 }

@@ -118,7 +118,7 @@ public static class SyntheticYears
             foreach (var i in Days(year)) values[i] = distribution.Quantile(Normal.CDF(0, 1, values[i]));
         }
 
-        /// <summary>Mean clearness each year's month is brought to: the years' own deviations, stretched to the spread asked for.</summary>
+        /// <summary>Mean clearness each year's month is brought to: the years' own deviations, stretched to the spread asked for or, under a very clear sky, to what the clearest day leaves room for.</summary>
         private double[] Targets(double mean, double spreadFraction)
         {
             var means = new double[yearCount];
@@ -126,9 +126,10 @@ public static class SyntheticYears
             var centre = means.Sum() / yearCount;
             var variance = means.Sum(m => (m / centre - 1) * (m / centre - 1)) / Math.Max(1, yearCount - 1);
             var stretch = variance > 0 ? spreadFraction / Math.Sqrt(variance) : 0;
-            var targets = means.Select(m => Math.Clamp(mean * (1 + stretch * (m / centre - 1)), 0, HighestDailyClearness - 0.02)).ToArray();
-            var shift = targets.Sum() > 0 ? mean * yearCount / targets.Sum() : 1;
-            return [.. targets.Select(t => Math.Min(t * shift, HighestDailyClearness - 0.01))];
+            var (best, worst) = (means.Max() / centre - 1, 1 - means.Min() / centre);
+            if (best > 0) stretch = Math.Min(stretch, Math.Max(0, (HighestDailyClearness - 0.02) / mean - 1) / best);
+            if (worst > 0) stretch = Math.Min(stretch, 0.95 / worst);
+            return [.. means.Select(m => mean * (1 + stretch * (m / centre - 1)))];
         }
 
         private void Scale(int year, double target)

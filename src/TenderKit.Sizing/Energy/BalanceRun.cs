@@ -14,6 +14,9 @@ internal sealed class BalanceRun
     private const double VoltageReserveFactor = 1.2;
     private const double ShortFraction = 1e-9;
 
+    /// <summary>Length of a run of dark nights where none was seen, nights: a dull spell, seen as 3 to 5 nights in long sequences.</summary>
+    private const double AssumedRunNights = 3;
+
     private readonly PlaneYears years;
     private readonly LampHours lamp;
     private readonly PowerSystem system;
@@ -301,7 +304,7 @@ internal sealed class BalanceRun
             yearCount,
             demandWh > 0 ? unservedWh / demandWh : 0,
             (double)perYear.Sum() / yearCount,
-            DarkNightBound.UpperNinety(perYear),
+            DarkNightBound.UpperNinety(perYear, NightsPerRun()),
             perYear.Max(),
             LongestRun(),
             [.. lowest],
@@ -330,6 +333,20 @@ internal sealed class BalanceRun
         }
 
         return worst;
+    }
+
+    /// <summary>Mean length of the runs of dark nights; with none, the length assumed.</summary>
+    private double NightsPerRun()
+    {
+        var (nights, runs) = (0, 0);
+        for (var n = 0; n < darkNights.Length; n++)
+        {
+            if (!darkNights[n]) continue;
+            nights++;
+            if (!darkNights[n == 0 ? darkNights.Length - 1 : n - 1]) runs++;
+        }
+
+        return runs == 0 ? AssumedRunNights : Math.Min((double)nights / runs, MonthDays.DaysCount);
     }
 
     private int LongestRun()

@@ -70,7 +70,8 @@ public static class BatteryCapacity
 
     /// <summary>Stored energy of a full battery at end of life and the real rate, at 25 degC, Wh.</summary>
     public static double EndOfLifeWh(BatteryModel battery, double dischargeHours) =>
-        battery.RatedWh * battery.EndOfLifeFraction * RateFactor(battery.Chemistry, battery.RatedHours, dischargeHours, battery.PeukertExponent);
+        battery.RatedWh * battery.EndOfLifeFraction
+        * Math.Min(battery.GreatestRateFactor, RateFactor(battery.Chemistry, battery.RatedHours, dischargeHours, battery.PeukertExponent));
 
     /// <summary>Usable energy at end of life, Wh: rated energy x depth x temperature x end of life x rate x discharge efficiency.</summary>
     /// <param name="battery">The battery.</param>

@@ -13,11 +13,13 @@ public enum NightAnchor
 /// <summary>One part of the night, from one moment to another, at a level.</summary>
 /// <param name="LevelFraction">Light level, fraction of the full level, 0 to 1.</param>
 /// <param name="PresenceFraction">Expected fraction of the time the level is called for (presence detection), 0 to 1; 1 without detection.</param>
+/// <param name="ClassName">Lighting class asked of this part, perhaps a lower one than the site's, or null.</param>
 public sealed record SchedulePart(
-    NightAnchor FromAnchor, double FromOffsetH, NightAnchor ToAnchor, double ToOffsetH, double LevelFraction, double PresenceFraction = 1);
+    NightAnchor FromAnchor, double FromOffsetH, NightAnchor ToAnchor, double ToOffsetH, double LevelFraction, double PresenceFraction = 1, string? ClassName = null);
 
 /// <summary>A lighting schedule: parts of the night; where parts overlap the higher level holds; the rest of the night burns at the rest level.</summary>
-public sealed record LightingSchedule(string Name, ImmutableArray<SchedulePart> Parts, double RestLevelFraction)
+/// <param name="RestClassName">Lighting class asked of the rest, or null.</param>
+public sealed record LightingSchedule(string Name, ImmutableArray<SchedulePart> Parts, double RestLevelFraction, string? RestClassName = null)
 {
     public static readonly LightingSchedule DuskToDawn = new("dusk-to-dawn", [], 1);
 }
@@ -67,6 +69,7 @@ public sealed record ArrayModel(
 /// <param name="SelfDischargePerMonthFraction">At 25 degC, fraction a month.</param>
 /// <param name="EnclosureRiseK">Battery above air temperature, K.</param>
 /// <param name="LeastChargeC">No charging below this, degC.</param>
+/// <param name="GreatestRateFactor">Greatest gain of capacity credited to a discharge slower than the rating, 1 to 1.2.</param>
 /// <param name="AbsorptionTimeH">Lead-acid only: in the last tenth the battery takes at most what is missing over this time, h (2 h: a twentieth of the capacity an hour at 90 %; common practice, no source).</param>
 public sealed record BatteryModel(
     BatteryChemistry Chemistry,
@@ -81,7 +84,8 @@ public sealed record BatteryModel(
     double SelfDischargePerMonthFraction,
     double EnclosureRiseK,
     double LeastChargeC,
-    double AbsorptionTimeH = 2);
+    double AbsorptionTimeH = 2,
+    double GreatestRateFactor = BatteryCapacity.GreatestRateFactor);
 
 /// <summary>The charge controller as the energy balance sees it.</summary>
 /// <param name="ChargeCurrentA">Rated charge current of all controllers, A.</param>

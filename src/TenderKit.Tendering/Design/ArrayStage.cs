@@ -119,17 +119,17 @@ public static class ArrayStage
             coldV, controller.MaxArrayV, "V", "open-circuit voltage at the record low; IEC 62548", 1);
         yield return new Check(
             "array.short_circuit", "Controller", "greatest array short-circuit current", Comparison.AtLeast,
-            module.ShortCircuitA * strings, controller.MaxArrayShortCircuitA, "A", "controller data", 1);
+            module.ShortCircuitA * strings, controller.MaxArrayShortCircuitA, "A", "short-circuit current of all strings; maker's limit of the controller", 1);
         yield return new Check(
             "controller.charge_current", "Controller", "rated charge current", Comparison.AtLeast,
             chargeA, controller.RatedChargeA, "A", ChargeBasis(controller), 1);
         if (controller.MaxArrayWpPerV > 0)
             yield return new Check(
                 "array.power", "Controller", "greatest array power", Comparison.AtLeast,
-                arrayWp, controller.MaxArrayWpPerV * SystemVoltage.ClassOf(bankV)!.Value, "Wp", "controller data", 0);
+                arrayWp, controller.MaxArrayWpPerV * SystemVoltage.ClassOf(bankV)!.Value, "Wp", "array power; maker's limit of the controller", 0);
         yield return new Check(
             "battery.charge_current", "Battery", "greatest charge current", Comparison.AtLeast,
-            Math.Min(chargeA, controller.RatedChargeA), option.Bank.Battery.MaxChargeA * option.Bank.Strings, "A", "battery data", 1);
+            Math.Min(chargeA, controller.RatedChargeA), option.Bank.Battery.MaxChargeA * option.Bank.Strings, "A", "greatest charge current; maker's limit of the battery", 1);
     }
 
     /// <summary>Charge current the controller must be rated for, A: with pulse-width control the short-circuit current with its factor, with tracking the array's power at the lowest battery voltage.</summary>

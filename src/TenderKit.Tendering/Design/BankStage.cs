@@ -88,6 +88,9 @@ public static class BankStage
     /// <summary>Lamp input with the lamp circuit's losses at their limit, W.</summary>
     private static double LampInputW(LightOption light, RuleSet rules) => light.LampInputW / (1 - rules["wiring.drop_lamp"]);
 
+    /// <summary>Lamp input at full level with its circuit's losses, W: what a lamp draws when it is tested before its level is set.</summary>
+    public static double FullInputW(LightOption light, RuleSet rules) => light.Luminaire.InputPowerW / (1 - rules["wiring.drop_lamp"]);
+
     /// <summary>Lamp over the longest month's night and own use over the whole day, Wh.</summary>
     private static double NightlyWh(double lampInputW, double ownUseW, SiteClimate climate) => (lampInputW * climate.Lamp.LongestMonthFullHours) + (ownUseW * 24);
 
@@ -107,7 +110,8 @@ public static class BankStage
         battery.DischargeEfficiency,
         battery.SelfDischargePerMonthFraction,
         rules["battery.enclosure_rise"],
-        battery.LeastChargeC);
+        battery.LeastChargeC,
+        GreatestRateFactor: rules["battery.rate_gain"]);
 
     private static IEnumerable<Check> BankChecks(BankOption option, LightOption light, Site site, SiteClimate climate, DesignInputs inputs)
     {
@@ -136,7 +140,7 @@ public static class BankStage
             bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
         yield return new Check(
             "controller.load_current", "Controller", "rated load current", Comparison.AtLeast,
-            rules["controller.load_factor"] * option.LampInputW / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
+            rules["controller.load_factor"] * FullInputW(light, rules) / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
         yield return new Check(
             "controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast,
             SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
@@ -148,7 +152,7 @@ public static class BankStage
             true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
         yield return new Check(
             "controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast,
-            hot, option.Controller.MaxAmbientC, "degC", "as the battery", 0);
+            hot, option.Controller.MaxAmbientC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
     }
 
     private static string PlausibleRule(BatteryChemistry chemistry) =>

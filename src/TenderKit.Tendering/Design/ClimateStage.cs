@@ -15,12 +15,36 @@ public sealed record SiteWeather(SiteClimate Climate, PlaneYears Plane);
 /// <summary>First step of a site's design.</summary>
 public static class ClimateStage
 {
+    /// <summary>Temperatures of a station farther than this give way to the tender's own, km.</summary>
+    private const double FarTemperatureKm = 300;
+
+    /// <summary>Shading above this share is designed with a warning, fraction.</summary>
+    private const double DoubtfulShadingFraction = 0.25;
+
     /// <summary>The climate the site uses: its own file, the tender's file, or the built-in estimate.</summary>
     public static MonthlyClimate ClimateOf(Site site, DesignInputs inputs)
     {
         var file = site.ClimateFile ?? inputs.Tender.ClimateFile;
-        if (file is null or "estimate") return ReferenceClimate.Estimate(site.LatitudeDegrees, site.LongitudeDegrees, inputs.Stations);
+        if (file is null or "estimate") return EstimateOf(site, inputs);
         return inputs.ClimateFiles[file] with { LatitudeDegrees = site.LatitudeDegrees, LongitudeDegrees = site.LongitudeDegrees };
+    }
+
+    /// <summary>The built-in estimate; its temperatures give way to those of the tender's own climate file where their station is far away.</summary>
+    private static MonthlyClimate EstimateOf(Site site, DesignInputs inputs)
+    {
+        var estimate = ReferenceClimate.Estimate(site.LatitudeDegrees, site.LongitudeDegrees, inputs.Stations);
+        if (estimate.TemperatureStationKm is not > FarTemperatureKm) return estimate;
+        if (inputs.Tender.ClimateFile is not { } file || !inputs.ClimateFiles.TryGetValue(file, out var own)) return estimate;
+        return estimate with
+        {
+            MeanC = own.MeanC,
+            DailyMaxC = own.DailyMaxC,
+            DailyMinC = own.DailyMinC,
+            RecordLowC = own.RecordLowC,
+            RecordHighC = own.RecordHighC,
+            TemperatureStationKm = null,
+            Source = $"{estimate.Source}; air temperatures as in {file}",
+        };
     }
 
     /// <summary>Factor on irradiation for a grade, fraction.</summary>
@@ -55,18 +79,27 @@ public static class ClimateStage
     {
         var place = new Place(Site: site.Id);
         var nights = NightCalendar.ForLatitude(site.LatitudeDegrees, inputs.Rules["night.switching_elevation"]);
-        return [.. ReferenceClimate.Examine(monthly, place), .. ScheduleHours.Examine(site.Schedule, nights, place), .. GradeNotes(site, monthly, inputs.Rules)];
+        return [.. ReferenceClimate.Examine(monthly, place), .. ScheduleHours.Examine(site.Schedule, nights, place), .. GradeNotes(site, monthly, inputs.Rules), .. ShadingNotes(site)];
     }
 
     private static SequenceSettings SequenceOf(RuleSet rules) =>
         new((int)rules["climate.years"], (int)rules["climate.seed"], rules["climate.day_correlation"], rules["climate.year_spread"]);
+
+    private static IEnumerable<Diagnostic> ShadingNotes(Site site)
+    {
+        if (site.ShadedFraction <= DoubtfulShadingFraction) yield break;
+        yield return Diagnostic.Warning(
+            "TK325",
+            FormattableString.Invariant($"{site.ShadedFraction * 100:0} % shading is taken as so much less sun at every hour; a shadow across part of a module costs more: measure the obstacles on the ground, move the pole or cut back"),
+            new Place(Site: site.Id));
+    }
 
     private static IEnumerable<Diagnostic> GradeNotes(Site site, MonthlyClimate monthly, RuleSet rules)
     {
         if (monthly.Grade is not (ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)) yield break;
         yield return Diagnostic.Warning(
             "TK320",
-            FormattableString.Invariant($"irradiation is an estimate from the built-in reference table (nearest station {monthly.NearestStationKm ?? 0:0} km away), lowered by the factor {CautiousFactor(monthly.Grade, rules):0.00}; fetch monthly means for {site.LatitudeDegrees:0.000}, {site.LongitudeDegrees:0.000} and name the file in the tender"),
+            FormattableString.Invariant($"irradiation is an estimate from the built-in reference table (nearest station {monthly.NearestStationKm ?? 0:0} km away), lowered by the factor {CautiousFactor(monthly.Grade, rules):0.00}; fetch monthly means for this place and name the file in the tender"),
             new Place(Site: site.Id));
     }
 }

@@ -112,6 +112,9 @@ public sealed record TenderDesign(
     ImmutableArray<UnmetSite> Unmet,
     ImmutableArray<Diagnostic> Diagnostics)
 {
+    /// <summary>Light distributions by photometric file.</summary>
+    public ImmutableSortedDictionary<string, LightDistribution> Light { get; init; } = ImmutableSortedDictionary<string, LightDistribution>.Empty;
+
     public double Rule(string id) => Rules.First(r => r.Id == id).Value;
 
     public int PoleCount => Sites.Sum(s => s.Poles);

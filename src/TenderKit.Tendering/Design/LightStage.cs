@@ -166,20 +166,21 @@ public static class LightStage
 
     private static IEnumerable<Check> LightChecks(LightTarget target, LightResult result)
     {
+        var basis = $"class {target.Name}, {target.Source}";
         yield return new Check(
             "light.average", "Light", "maintained average illuminance", Comparison.AtLeast,
-            target.AverageLx, result.AverageLx, "lx", target.Source);
+            target.AverageLx, result.AverageLx, "lx", basis);
         if (target.MinimumLx is { } minimum)
             yield return new Check(
                 "light.minimum", "Light", "maintained minimum illuminance", Comparison.AtLeast,
-                minimum, result.MinimumLx, "lx", target.Source);
+                minimum, result.MinimumLx, "lx", basis);
         if (target.OverallUniformity is { } uniformity)
             yield return new Check(
                 "light.uniformity", "Light", "overall uniformity", Comparison.AtLeast,
-                uniformity, result.OverallUniformity, "", target.Source);
+                uniformity, result.OverallUniformity, "", basis);
         if (target.AverageCeilingLx is { } ceiling)
             yield return new Check(
                 "light.ceiling", "Light", "maintained average illuminance, upper bound", Comparison.AtMost,
-                ceiling, result.AverageLx, "lx", target.Source);
+                ceiling, result.AverageLx, "lx", basis);
     }
 }

@@ -10,6 +10,9 @@ namespace TenderKit.Tendering.Design;
 /// <summary>Designs one site from climate to foundation.</summary>
 public static class SiteDesigner
 {
+    /// <summary>Below this no battery bridges the month, kWh/m2 a day on the module.</summary>
+    private const double LeastPlaneKWhPerM2 = 0.3;
+
     /// <summary>The cheapest design that passes every check, its kit not yet named; without value when nothing fits, with the reason as an error.</summary>
     public static Outcome<SiteDesign> Run(Site site, DesignInputs inputs)
     {
@@ -17,6 +20,7 @@ public static class SiteDesigner
         var noticed = NoticedOf(site, monthly, inputs);
         if (noticed.Any(d => d.Severity == Severity.Error)) return Outcome.None<SiteDesign>(noticed);
         var weather = ClimateStage.Run(site, monthly, inputs);
+        if (NoSun(site, weather.Climate) is { } dark) return Outcome.None<SiteDesign>([.. noticed, dark]);
         var lightRejections = new Rejections();
         var lights = LightStage.Options(site, weather.Climate, inputs, lightRejections);
         if (inputs.Catalog.Luminaires.IsEmpty)
@@ -26,6 +30,17 @@ public static class SiteDesigner
         return search.Find(lights) is { } proven
             ? Outcome.Of(DesignOf(site, weather, proven, inputs, noticed), noticed)
             : Nothing(site, "TK330", search.WhyNothing, noticed);
+    }
+
+    /// <summary>The month in which a lit site has next to no sun: nothing that stands alone can work there.</summary>
+    private static Diagnostic? NoSun(Site site, SiteClimate climate)
+    {
+        var month = Enumerable.Range(0, 12).Where(m => climate.Lamp.MonthlyFullHours[m] > 0).OrderBy(m => climate.PlaneKWhPerM2[m]).Select(m => (int?)m).FirstOrDefault();
+        if (month is not { } m || climate.PlaneKWhPerM2[m] >= LeastPlaneKWhPerM2) return null;
+        return Diagnostic.Error(
+            "TK332",
+            FormattableString.Invariant($"no design: in month {m + 1} the module would get {climate.PlaneKWhPerM2[m]:0.00} kWh/m2 a day, less than {LeastPlaneKWhPerM2:0.00}; light from the sun alone is not possible there in winter: ask for another supply or for a seasonal schedule"),
+            new Place(Site: site.Id));
     }
 
     /// <summary>What is noticed about a site before it is designed.</summary>

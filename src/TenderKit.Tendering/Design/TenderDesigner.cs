@@ -20,7 +20,7 @@ public static class TenderDesigner
         var outcomes = new Outcome<SiteDesign>[inputs.Sites.Length];
         Parallel.For(0, inputs.Sites.Length, i =>
         {
-            outcomes[i] = SiteDesigner.Run(inputs.Sites[i], offered);
+            outcomes[i] = DesignOf(inputs.Sites[i], offered);
             done?.Invoke(i);
         });
 
@@ -37,7 +37,22 @@ public static class TenderDesigner
             kits,
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
             [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
-            .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)]);
+            .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
+        { Light = inputs.Light };
+    }
+
+    /// <summary>One site; a fault of the program on it must not stop the others.</summary>
+    private static Outcome<SiteDesign> DesignOf(Site site, DesignInputs inputs)
+    {
+        try
+        {
+            return SiteDesigner.Run(site, inputs);
+        }
+        catch (Exception e) when (e is ArgumentException or InvalidOperationException or ArithmeticException)
+        {
+            return Outcome.None<SiteDesign>(Diagnostic.Error(
+                "TK334", $"a fault of the program stopped this site: {e.Message.ReplaceLineEndings(" ")}; check its row and its parts for odd values, and report the fault with the tender", new Place(Site: site.Id)));
+        }
     }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>

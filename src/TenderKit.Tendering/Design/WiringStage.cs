@@ -56,7 +56,7 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
         var strings = power.ModuleCount / power.ModulesInSeries;
         var bankV = power.Bank.BankV;
         var lowestV = bankV * rules["controller.lowest_cell_fraction"];
-        var lampA = power.Bank.LampInputW / lowestV;
+        var lampA = BankStage.FullInputW(light, rules) / lowestV;
         var batteryA = Math.Max(lampA, power.Bank.Controller.RatedChargeA);
         yield return new Demand("wiring.array", "module to controller", up, power.Module.MaximumPowerA * strings, power.Module.MaximumPowerV * power.ModulesInSeries, rules["wiring.drop_array"], true, false);
         yield return new Demand("wiring.battery", "controller to battery", rules["wiring.slack"], batteryA, bankV, rules["wiring.drop_battery"], false, true);

@@ -13,7 +13,7 @@ public static class RuleIds
         "light.setback", "luminaire.ip", "luminaire.ambient_margin",
         "energy.soiling", "energy.mismatch", "energy.ageing", "energy.wiring", "energy.array_to_load", "energy.recovery_days", "energy.least_tilt",
         "battery.depth.FloodedLeadAcid", "battery.depth.AgmLeadAcid", "battery.depth.GelLeadAcid", "battery.depth.TubularLeadAcid",
-        "battery.depth.LithiumIronPhosphate", "battery.end_of_life", "battery.enclosure_rise", "battery.reconnect", "battery.life_years", "battery.days_to_full",
+        "battery.depth.LithiumIronPhosphate", "battery.end_of_life", "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "battery.life_years", "battery.days_to_full",
         "wiring.drop_array", "wiring.drop_battery", "wiring.drop_lamp", "wiring.ambient", "wiring.slack", "wiring.box_height", "wiring.fuse_factor",
         "controller.charge_factor", "controller.load_factor", "controller.lowest_cell_fraction", "controller.charge_voltage",
         "plausible.luminaire", "plausible.module", "plausible.battery_lead", "plausible.battery_lithium",

@@ -1,3 +1,5 @@
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Settings;
 using Xunit;
 
 namespace TenderKit.Cli.Tests.Commands;
@@ -15,8 +17,32 @@ public class DesignDiagnosticTests
     public void TK632_an_expired_price_is_left_out() => AssertRaised("TK632", "S11");
 
     [Fact]
+    public void TK325_heavy_shading_warns() => AssertRaised("TK325", "S11", f => f.Change("sites.csv", "all-night,,5,0 %", "all-night,,5,35 %"));
+
+    [Fact]
+    public void TK332_a_place_without_winter_sun_is_an_answer()
+    {
+        using var folder = new TenderFolder().WithSites("S09", "S11").Change("sites.csv", "-13.6701,34.4968", "68.5,27.5");
+        var run = folder.Bid();
+        Assert.Equal(ExitCodes.SomethingUnmet, run.Code);
+        Assert.Contains("TK332", run.Errors, StringComparison.Ordinal);
+        Assert.Single(TenderFolder.BidJson(folder.Out)["sites"]!.AsArray());
+    }
+
+    [Fact]
+    public void TK334_a_fault_on_one_site_leaves_the_others()
+    {
+        using var folder = new TenderFolder().WithSites("S09", "S11");
+        var inputs = TenderLoader.Load(folder.Tender).Inputs!;
+        var odd = inputs.Sites[0] with { LatitudeDegrees = double.NaN };
+        var design = TenderDesigner.Run(inputs with { Sites = [odd, inputs.Sites[1]] }, []);
+        Assert.Contains(design.Diagnostics, d => d.Code == "TK334" && d.Place.Site == odd.Id);
+        Assert.Equal("S11", Assert.Single(design.Sites).Site.Id);
+    }
+
+    [Fact]
     public void TK331_a_lead_acid_battery_seldom_full_warns() =>
-        AssertRaised("TK331", "S01", f => f.Change("tender.yaml", "kits:", "rules_changed: { battery.days_to_full: 2 }\n\nkits:"));
+        AssertRaised("TK331", "S01", f => f.Change("tender.yaml", "kits:", "rules_changed: { battery.days_to_full: 2, battery.depth.LithiumIronPhosphate: 0.2 }\n\nkits:"));
 
     [Fact]
     public void TK230_no_luminaire_is_an_answer()

@@ -71,7 +71,7 @@ public sealed class EnergyBalanceTests
         var result = Ideal(Systems.NoonSun(5, _ => arrayToLoad), nights);
         Assert.Equal(0, result.LossOfLoadFraction);
         Assert.Equal(0, result.DarkNightsPerYear);
-        Assert.Equal(Math.Log(10) / 5, result.DarkNightsUpperBound, 1e-12);
+        Assert.Equal(3 * Math.Log(10) / 5, result.DarkNightsUpperBound, 1e-12); // none seen: an event would be a run of about three nights
     }
 
     // Two-state weather: twice the load with probability p, nothing with 1 - p; store of N nights beyond the coming one; exact loss of load
@@ -242,6 +242,15 @@ public sealed class EnergyBalanceTests
         var years = new int[20];
         for (var i = 0; i < total; i++) years[i]++;
         Assert.Equal(limit / 20, DarkNightBound.UpperNinety(years), 0.0001);
+    }
+
+    // a run of nights is one event: 2 runs of 4 nights in 20 years, 4 x 5.322 / 20 (Poisson limit as above)
+    [Fact]
+    public void Upper_bound_counts_runs()
+    {
+        var years = new int[20];
+        for (var i = 0; i < 20; i++) years[i] = i is 3 or 12 ? 4 : 0;
+        Assert.Equal(4 * 5.322 / 20, DarkNightBound.UpperNinety(years, 4), 0.001);
     }
 
     [Fact]
