@@ -16,7 +16,7 @@ public partial class NamesTests
     [
         "OverallUniformity", "overallUniformity", "ArrayToLoadRatio", "PeukertExponent", "peukertExponent", "albedo", "MinSpacingToHeight", "MaxSpacingToHeight",
         "ForceCoefficient", "CyclesAtDepth", "cyclesAtDepth", "EquivalentFullCyclesPerYear", "equivalentFullCyclesPerYear", "dayOfYear", "DayToDayCorrelation",
-        "DarkNightsPerYear", "DarkNightsUpperBound", "Gamma", "share", "cosTilt", "horizonTerm", "DistanceAu", "julianDay",
+        "DarkNightsPerYear", "DarkNightsUpperBound", "Gamma", "share", "cosTilt", "horizonTerm", "DistanceAu", "julianDay", "nightsPerRun",
         "LongitudinalUniformity", "HemisphericalUniformity", "S1", "S2", "tangent",
     ];
 

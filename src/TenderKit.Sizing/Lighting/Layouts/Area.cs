@@ -89,8 +89,7 @@ public sealed class Area
     /// <returns>Points with no light yet, and the points along and across of the rectangle.</returns>
     internal (ImmutableArray<LightPoint> Points, int Along, int Across) Grid()
     {
-        var (longM, shortM) = (Math.Max(LengthM, WidthM), Math.Min(LengthM, WidthM));
-        var stepM = Math.Min(GreatestStepM, 0.2 * Math.Pow(5, Math.Log10(Math.Max(1, shortM < longM / 2 ? shortM : longM))));
+        var stepM = StepM(LengthM, WidthM);
         var along = Math.Max(1, (int)Math.Ceiling((LengthM / stepM) - 1e-9));
         var across = Math.Max(1, (int)Math.Ceiling((WidthM / stepM) - 1e-9));
         for (var halving = 0; ; halving++, along *= 2, across *= 2)
@@ -98,6 +97,13 @@ public sealed class Area
             var points = Inside(along, across);
             if (points.Length >= LeastPoints || halving == MostHalvings) return (points.Length > 0 ? points : [new(Centre.XM, Centre.YM, 0)], along, across);
         }
+    }
+
+    /// <summary>Greatest step of the grid of an area, m; formula at <see cref="Grid"/>.</summary>
+    internal static double StepM(double lengthM, double widthM)
+    {
+        var (longM, shortM) = (Math.Max(lengthM, widthM), Math.Min(lengthM, widthM));
+        return Math.Min(GreatestStepM, 0.2 * Math.Pow(5, Math.Log10(Math.Max(1, shortM < longM / 2 ? shortM : longM))));
     }
 
     private ImmutableArray<LightPoint> Inside(int along, int across)
