@@ -51,7 +51,19 @@ public static class LightJson
         root["meets"] = verdict?.Met;
         root["governs"] = verdict?.Governing.Limit;
         root["limits"] = verdict is null ? null : Array(verdict.Checks.Select(Limit));
+        root["sidewalks"] = Array(quality.Sidewalks.Select(SidewalkOf));
     }
+
+    private static JsonObject SidewalkOf(StripQuality strip) => new()
+    {
+        ["name"] = strip.Name,
+        ["averageLx"] = Number(strip.Illuminance.AverageLx),
+        ["minimumLx"] = Number(strip.Illuminance.MinimumLx),
+        ["uniformityFraction"] = Number(strip.Illuminance.OverallUniformity),
+        ["class"] = strip.Class?.Name,
+        ["meets"] = strip.Verdict?.Met,
+        ["governs"] = strip.Verdict?.Governing.Limit,
+    };
 
     private static JsonObject Limit(LimitCheck check) => new()
     {

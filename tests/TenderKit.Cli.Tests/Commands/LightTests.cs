@@ -85,6 +85,34 @@ public class LightTests
         Value(Json("G01_lambertian_1000lm_sym.ies", "--height-m", "8,5", "--spacing-m", "25", "--width-m", "7"), "averageLx"));
 
     [Fact]
+    public void Without_a_spacing_the_widest_that_meets_the_class_is_found()
+    {
+        var lamp = Path.Combine(Repository.Root, "catalog-sample", "photometry", "LUM-R30-40.ies");
+        var run = TenderFolder.Run("light", "--photometry", lamp, "--height-m", "6", "--width-m", "6", "--overhang-m", "0.5", "--maintenance-factor", "0.8", "--class", "P4", "--least-level", "10 %", "--near-sidewalk-m", "1.5", "--sidewalk-class", "P5", "--format", "json");
+        Assert.True(run.Code == ExitCodes.Good, run.Errors + run.Output);
+        var json = JsonNode.Parse(run.Output)!;
+        Assert.InRange(json["spacingM"]!.GetValue<double>(), 20, 40);
+        Assert.True(json["meets"]!.GetValue<bool>());
+        Assert.Equal("near sidewalk", json["sidewalks"]![0]!["name"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public void A_line_of_poles_on_the_left_lights_like_one_on_the_right()
+    {
+        double Average(string arrangement) => Value(Json("G06_asym_180_same.ies", "--height-m", "8", "--spacing-m", "25", "--width-m", "7", "--arrangement", arrangement), "averageLx");
+        Assert.Equal(Average("single"), Average("left"), 1e-3);
+    }
+
+    // CEN/TR 13201-1:2014: low speed, quiet, pedestrians and cyclists, nothing parked, ambient low: sum 0, class P6 (read)
+    [Fact]
+    public void A_class_is_proposed_from_its_weights()
+    {
+        var run = TenderFolder.Run("light", "propose-class", "--speed", "low", "--use", "quiet", "--users", "pedestrians-and-cyclists", "--surroundings", "low", "--format", "json");
+        Assert.Equal(ExitCodes.Good, run.Code);
+        Assert.Equal("P6", JsonNode.Parse(run.Output)!["class"]!.GetValue<string>());
+    }
+
+    [Fact]
     public void A_missing_file_is_named() => Assert.Contains("nothing.ies", Light("nothing.ies").Errors, StringComparison.Ordinal);
 
     private static (int Code, string Output, string Errors) Light(string file, params string[] options) =>
