@@ -63,20 +63,39 @@ internal static class EnergyPicture
 
         Pencil.Text(g, "day", Pencil.QuietLabel, area.Left, area.Bottom + 8);
         g.DrawLine(Ink.Dashed(Ink.ThinPt, Ink.Black, 3, 2), area.Left, axes.Y(lowestAllowedFraction), area.Right, axes.Y(lowestAllowedFraction));
-        Pencil.Text(g, $"disconnect {Figures.Number(lowestAllowedFraction * 100, 0)} %", Pencil.Label, area.Right, axes.Y(lowestAllowedFraction) - 5,
-            Anchor.End, whiteGround: true);
-        if (states.Length < 2) return;
-        g.DrawLines(Ink.Pen(0.7), [.. states.Select((s, h) => axes.At(h, s))]);
-        DrawLowest(g, axes, energy);
+        XPoint[] curve = [.. states.Select((s, h) => axes.At(h, s))];
+        if (curve.Length > 1) g.DrawLines(Ink.Pen(0.7), curve);
+        var disconnect = $"disconnect {Figures.Number(lowestAllowedFraction * 100, 0)} %";
+        var place = FreePlace.Of(DisconnectPlaces(area, axes.Y(lowestAllowedFraction), disconnect), curve);
+        WriteIn(g, place, disconnect);
+        if (curve.Length > 1) DrawLowest(g, axes, curve, states.Min(), place);
     }
 
-    private static void DrawLowest(XGraphics g, Axes axes, EnergyResult energy)
+    /// <summary>Below the line of the disconnect, where a curve seldom comes, from the right end on; then above it.</summary>
+    private static XRect[] DisconnectPlaces(XRect area, double y, string text)
     {
-        var lowest = energy.WorstMonthStates.Min();
-        var at = axes.At(energy.WorstMonthStates.IndexOf(lowest), lowest);
-        g.DrawEllipse(Ink.Pen(Ink.FirmPt), Ink.Fill(1), at.X - 2, at.Y - 2, 4, 4);
-        var onRight = at.X > axes.Area.Right - 60;
-        var (x, anchor) = onRight ? (at.X - 5, Anchor.End) : (at.X + 5, Anchor.Start);
-        Pencil.Text(g, $"lowest {Figures.Number(lowest * 100, 0)} %", Pencil.Label, x, at.Y + 7, anchor, whiteGround: true);
+        var half = (Pencil.Label.Width(text) / 2) + 2;
+        double[] along = [area.Right - half, area.Left + half, .. Enumerable.Range(1, 7).Select(i => area.Left + half + ((area.Width - (2 * half)) * i / 8))];
+        double[] across = area.Bottom - y >= 9 ? [y + 5.2, y - 5.2] : [y - 5.2, y - 12];
+        return [.. across.SelectMany(_ => along, (at, x) => FreePlace.Box(text, Pencil.Label, x, at))];
     }
+
+    private static void DrawLowest(XGraphics g, Axes axes, XPoint[] curve, double lowest, XRect taken)
+    {
+        var at = curve.MaxBy(p => p.Y);
+        var text = $"lowest {Figures.Number(lowest * 100, 0)} %";
+        var half = (Pencil.Label.Width(text) / 2) + 5;
+        XRect[] places =
+        [
+            .. from y in new[] { at.Y + 7, at.Y - 7, at.Y, at.Y - 14 }
+               from x in new[] { at.X + half, at.X - half }
+               where x - half >= axes.Area.Left && x + half <= axes.Area.Right + 8 && y + 4 <= axes.Area.Bottom
+               select FreePlace.Box(text, Pencil.Label, x, y),
+        ];
+        if (places.Length > 0) WriteIn(g, FreePlace.Of(places, curve, taken), text);
+        g.DrawEllipse(Ink.Pen(Ink.FirmPt), Ink.Fill(1), at.X - 2, at.Y - 2, 4, 4);
+    }
+
+    private static void WriteIn(XGraphics g, XRect place, string text) =>
+        Pencil.Text(g, text, Pencil.Label, place.Left + (place.Width / 2), place.Top + (place.Height / 2), Anchor.Middle, whiteGround: true);
 }

@@ -20,16 +20,16 @@ internal sealed class LightPicture
 
     private readonly LightSolution _light;
     private readonly LightField _field;
-    private readonly double _armReachM;
+    private readonly double? _armReachM;
     private readonly double _beyondM;
     private readonly double _scalePt;
     private readonly double _acrossPt;
 
-    public LightPicture(LightSolution light, double armReachM)
+    public LightPicture(LightSolution light, double? armReachM)
     {
         (_light, _armReachM, _field) = (light, armReachM, new LightField(light.Result));
-        _beyondM = Math.Max(0.4, LightPoles.Of(light, armReachM).Select(p => Math.Max(_field.Ys[0] - p.FootYM, p.FootYM - _field.Ys[^1])).DefaultIfEmpty(0)
-            .Max()) + 0.4;
+        _beyondM = Math.Max(0.4, LightPoles.Of(light, armReachM).SelectMany(p => new[] { p.LuminaireYM, p.FootYM ?? p.LuminaireYM })
+            .Select(y => Math.Max(_field.Ys[0] - y, y - _field.Ys[^1])).DefaultIfEmpty(0).Max()) + 0.4;
         _scalePt = Math.Min((Paper.MeasurePt - LeftPt - RightPt) / LengthM, GreatestPlanPt / (WidthM + (2 * _beyondM)));
         Widened = Math.Max(1, (int)Math.Ceiling(LeastPlanPt / (WidthM * _scalePt)));
         _acrossPt = _scalePt * Widened;
@@ -151,9 +151,14 @@ internal sealed class LightPicture
         var inside = LightPoles.Of(_light, _armReachM).Where(p => p.XM >= _field.Xs[0] - 0.01 && p.XM <= _field.Xs[^1] + 0.01);
         foreach (var pole in inside)
         {
-            var (x, foot, lamp) = (axes.X(pole.XM), axes.Y(pole.FootYM), axes.Y(pole.LuminaireYM));
-            g.DrawLine(Ink.Pen(Ink.FirmPt), x, foot, x, lamp);
-            g.DrawEllipse(Ink.Pen(Ink.FirmPt), Ink.Fill(1), x - 2.6, foot - 2.6, 5.2, 5.2);
+            var (x, lamp) = (axes.X(pole.XM), axes.Y(pole.LuminaireYM));
+            if (pole.FootYM is { } footYM)
+            {
+                var foot = axes.Y(footYM);
+                g.DrawLine(Ink.Pen(Ink.FirmPt), x, foot, x, lamp);
+                g.DrawEllipse(Ink.Pen(Ink.FirmPt), Ink.Fill(1), x - 2.6, foot - 2.6, 5.2, 5.2);
+            }
+
             g.DrawRectangle(Ink.Fill(Ink.Black), x - 2, lamp - 2.5, 4, 5);
         }
     }

@@ -11,10 +11,13 @@ namespace TenderKit.Documents.Layout;
 /// </summary>
 internal static partial class EqualBytes
 {
-    /// <summary>The moment written into the file for a date.</summary>
-    public static DateTime Noon(DateOnly issued) => issued.ToDateTime(new TimeOnly(12, 0), DateTimeKind.Utc);
+    /// <summary>What the format's mandatory dates say of a document that has none.</summary>
+    private static readonly DateOnly _undated = new(2000, 1, 1);
 
-    public static byte[] Fix(byte[] pdf, DateOnly issued)
+    /// <summary>The moment written into the file for a date.</summary>
+    public static DateTime Noon(DateOnly? issued) => (issued ?? _undated).ToDateTime(new TimeOnly(12, 0), DateTimeKind.Utc);
+
+    public static byte[] Fix(byte[] pdf, DateOnly? issued)
     {
         var text = Encoding.Latin1.GetString(pdf);
         text = Numbered(text, AnnotationName(), n => FormattableString.Invariant($"/NM({n:x8}-0000-4000-8000-000000000000)"));

@@ -6,5 +6,5 @@ namespace TenderKit.Documents.Layout;
 /// <param name="Title">As in the file's properties.</param>
 /// <param name="Author">Who issues it.</param>
 /// <param name="Running">Left half of every page's foot.</param>
-/// <param name="Issued">Its date; the only date in the file.</param>
-internal sealed record PaperDocument(string Title, string Author, string Subject, string Running, DateOnly Issued, ImmutableArray<Block> Blocks);
+/// <param name="Issued">Its date, the only date in the file; null for a document without one.</param>
+internal sealed record PaperDocument(string Title, string Author, string Subject, string Running, DateOnly? Issued, ImmutableArray<Block> Blocks);

@@ -33,6 +33,9 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
     /// <summary>Whether the table is set small and close, for many short rows.</summary>
     public bool Compact { get; init; }
 
+    /// <summary>Whether the rows of a compact table stand closer still, to spare a page.</summary>
+    public bool Tight { get; init; }
+
     /// <summary>Whether a table shorter than a page is never split.</summary>
     public bool KeepTogether { get; init; }
 
@@ -43,7 +46,7 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
 
     private double PadXPt => Compact ? 3 : 4;
 
-    private double PadYPt => Compact ? 1 : 2.5;
+    private double PadYPt => Tight ? 0.4 : Compact ? 1 : 2.5;
 
     private TextStyle PlainStyle => Compact ? TextStyle.Fine : Large ? TextStyle.Body : TextStyle.Small;
 

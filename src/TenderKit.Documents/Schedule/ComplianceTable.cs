@@ -35,6 +35,7 @@ internal static class ComplianceTable
             [.. rows])
         {
             Compact = true,
+            Tight = true,
             KeepTogether = true,
         };
     }

@@ -52,6 +52,9 @@ internal static partial class Standards
         foreach (var target in design.Sites.Select(s => s.Site.Target).Distinct()) yield return (target.Source, "light class " + target.Name);
         foreach (var rule in design.Rules.Where(r => money.Allows(r.Id + " " + r.Where))) yield return (rule.Source, rule.Where);
         foreach (var check in design.Kits.SelectMany(k => k.Checks)) yield return (check.Basis, Use(check));
+        if (LuminairePages.Known(design).IsEmpty) yield break;
+        yield return ("IES TM-15-11 (from memory)", "zones and rating of luminaires");
+        yield return ("EN 13201-2 (from memory)", "luminous intensity class of luminaires");
     }
 
     /// <summary>What a check is about, without the place it is made at.</summary>

@@ -21,8 +21,8 @@ public class PictureTests
         var near = LightPoles.Of(Road(Arrangement.Opposite), 1.2).First();
         var far = LightPoles.Of(Road(Arrangement.Opposite), 1.2).Last();
 
-        Assert.Equal((0.5, -0.7), (near.LuminaireYM, Math.Round(near.FootYM, 9)));
-        Assert.Equal((4.5, 5.7), (far.LuminaireYM, Math.Round(far.FootYM, 9)));
+        Assert.Equal((0.5, -0.7), (near.LuminaireYM, Math.Round(near.FootYM!.Value, 9)));
+        Assert.Equal((4.5, 5.7), (far.LuminaireYM, Math.Round(far.FootYM!.Value, 9)));
     }
 
     [Fact]
