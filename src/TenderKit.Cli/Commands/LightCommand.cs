@@ -2,10 +2,13 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using TenderKit.Documents.Bids;
+using TenderKit.Documents.Light;
 using TenderKit.Documents.Machine;
 using TenderKit.Intake.Numbers;
 using TenderKit.Intake.Photometry;
 using TenderKit.Intake.Words;
+using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Lighting;
 
 namespace TenderKit.Cli.Commands;
@@ -32,6 +35,8 @@ internal static class LightCommand
     private static readonly Option<string> ArrangementOption = new("--arrangement") { Description = "single (near, right-hand side), left (far side), staggered, opposite, or median (two heads back to back).", DefaultValueFactory = _ => "single" };
     private static readonly Option<string?> Class = new("--class") { Description = "Class to be met, such as P4, C3 or M5 (road surface R3)." };
 
+    private static readonly Option<string?> Pdf = new("--pdf") { Description = "Also write the sheet of this layout as a PDF file (single, staggered or opposite)." };
+
     public static Command Make(Terminal terminal)
     {
         ArrangementOption.AcceptOnlyFromAmong(ArrangementWords);
@@ -41,7 +46,7 @@ internal static class LightCommand
             "Light of a photometric file and of one straight road. The street side, 0 degrees of an LM-63 file and C90 of a EULUMDAT file, looks straight across the road unless turned with --rotate-deg.")
         {
             File, Height, Spacing, Width, Overhang, ArrangementOption, Median, Maintenance, Tilt, Rotate, Lanes, Class, LeastLevel,
-            NearSidewalk, FarSidewalk, SidewalkClass, format,
+            NearSidewalk, FarSidewalk, SidewalkClass, Pdf, format,
         };
         command.Subcommands.Add(ClassCommand.Make(terminal));
         command.SetAction(parsed => Run(parsed, parsed.GetValue(format) == "json", terminal));
@@ -60,7 +65,10 @@ internal static class LightCommand
         if (parsed.GetResult(Height) is { Implicit: false })
         {
             if (SectionOf(parsed, out var section) is { } odd) return Stop(terminal, odd);
+            if (parsed.GetValue(Pdf) is not null && parsed.GetValue(ArrangementOption) is "left" or "median")
+                return Stop(terminal, "--pdf draws single, staggered and opposite rows; leave it out or choose one of these");
             var quality = QualityOf(parsed, file.Distribution, section!, root);
+            if (parsed.GetValue(Pdf) is { } pdf) WriteSheet(pdf, parsed, file, section!, quality, root, read.Diagnostics);
             verdict = quality.Carriageway.Verdict;
             LightJson.AddLayout(root, quality, verdict);
         }
@@ -151,6 +159,20 @@ internal static class LightCommand
         return limits.Where(l => !(l.Value >= l.Least && l.Value <= l.Greatest))
             .Select(l => string.Create(CultureInfo.InvariantCulture, $"{l.Name} must lie between {l.Least} and {l.Greatest}, not {l.Value}"))
             .FirstOrDefault();
+    }
+
+    private static void WriteSheet(
+        string path, ParseResult parsed, PhotometricFile file, RoadSection section, RoadQuality quality, JsonObject root, ImmutableArray<Diagnostic> diagnostics)
+    {
+        var arrangement = parsed.GetValue(ArrangementOption) switch { "staggered" => Arrangement.Staggered, "opposite" => Arrangement.Opposite, _ => Arrangement.SingleSided };
+        var layout = new RoadLayout(
+            section.WidthM, root["spacingM"]!.GetValue<double>(), parsed.GetValue(Height), parsed.GetValue(Overhang), parsed.GetValue(Tilt), arrangement);
+        var content = new LightSheetContent(
+            "Light of one road", file.FileName, file.Distribution, PhotometricAnalysis.Of(file.Distribution), layout, parsed.GetValue(Maintenance),
+            quality.Carriageway.Illuminance, quality, section.Class, root["spacingSetBy"]?.GetValue<string>() ?? "", diagnostics,
+            LevelFraction: root["levelFraction"]?.GetValue<double>() ?? 1, Lanes: section.Lanes, Surface: "R3, Q0 0.07");
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        BidFolder.Write(folder, [new BidDocument(Path.GetFileName(path), LightSheet.Make(content))]);
     }
 
     private static void Show(JsonObject root, ClassVerdict? verdict, Terminal terminal)

@@ -113,6 +113,17 @@ public class LightTests
     }
 
     [Fact]
+    public void A_sheet_is_written_and_is_the_same_each_time()
+    {
+        using var folder = new TenderFolder();
+        string[] options = ["--height-m", "8", "--spacing-m", "25", "--width-m", "7", "--arrangement", "staggered", "--class", "P5", "--pdf"];
+        Light("G06_asym_180_same.ies", [.. options, folder.PathOf("a.pdf")]);
+        Light("G06_asym_180_same.ies", [.. options, folder.PathOf("b.pdf")]);
+        Assert.Equal("%PDF"u8.ToArray(), File.ReadAllBytes(folder.PathOf("a.pdf"))[..4]);
+        Assert.Equal(File.ReadAllBytes(folder.PathOf("a.pdf")), File.ReadAllBytes(folder.PathOf("b.pdf")));
+    }
+
+    [Fact]
     public void A_missing_file_is_named() => Assert.Contains("nothing.ies", Light("nothing.ies").Errors, StringComparison.Ordinal);
 
     private static (int Code, string Output, string Errors) Light(string file, params string[] options) =>
