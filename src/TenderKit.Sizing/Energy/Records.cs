@@ -13,11 +13,13 @@ public enum NightAnchor
 /// <summary>One part of the night, from one moment to another, at a level.</summary>
 /// <param name="LevelFraction">Light level, fraction of the full level, 0 to 1.</param>
 /// <param name="PresenceFraction">Expected fraction of the time the level is called for (presence detection), 0 to 1; 1 without detection.</param>
+/// <param name="ClassName">Lighting class asked of this part, perhaps a lower one than the site's, or null.</param>
 public sealed record SchedulePart(
-    NightAnchor FromAnchor, double FromOffsetH, NightAnchor ToAnchor, double ToOffsetH, double LevelFraction, double PresenceFraction = 1);
+    NightAnchor FromAnchor, double FromOffsetH, NightAnchor ToAnchor, double ToOffsetH, double LevelFraction, double PresenceFraction = 1, string? ClassName = null);
 
 /// <summary>A lighting schedule: parts of the night; where parts overlap the higher level holds; the rest of the night burns at the rest level.</summary>
-public sealed record LightingSchedule(string Name, ImmutableArray<SchedulePart> Parts, double RestLevelFraction)
+/// <param name="RestClassName">Lighting class asked of the rest, or null.</param>
+public sealed record LightingSchedule(string Name, ImmutableArray<SchedulePart> Parts, double RestLevelFraction, string? RestClassName = null)
 {
     public static readonly LightingSchedule DuskToDawn = new("dusk-to-dawn", [], 1);
 }

@@ -25,8 +25,9 @@ public static class Illuminance
     }
 
     /// <summary>
-    /// Illuminance over a rectangular yard lit by the poles of the layout only, every one of them counted. The grid is that of a road
-    /// (<see cref="RoadGrid"/> with the long side for the spacing), which is finer than EN 12464-2 asks for: our choice.
+    /// Illuminance over a rectangular yard lit by the poles of the layout only, every one of them counted. Along and across the
+    /// grid is the finer of that of a road (<see cref="RoadGrid"/> with the long side for the spacing) and that of an area (EN 12464-2, from
+    /// memory, <see cref="Area.StepM"/>): a coarse grid would miss the dark corners.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">A length, angle, count or factor outside its range.</exception>
     public static LightResult OnYard(LightDistribution distribution, YardLayout layout, double maintenanceFactor)
@@ -34,8 +35,9 @@ public static class Illuminance
         ArgumentNullException.ThrowIfNull(layout);
         Require.InRange(layout.LengthM, 1, 1000, nameof(layout));
         Require.InRange(layout.WidthM, 0.5, 500, nameof(layout));
-        var along = RoadGrid.PointsAlong(layout.LengthM);
-        var across = RoadGrid.PointsAcross(layout.WidthM);
+        var stepM = Area.StepM(layout.LengthM, layout.WidthM);
+        var along = Math.Max(RoadGrid.PointsAlong(layout.LengthM), (int)Math.Ceiling((layout.LengthM / stepM) - 1e-9));
+        var across = Math.Max(RoadGrid.PointsAcross(layout.WidthM), (int)Math.Ceiling((layout.WidthM / stepM) - 1e-9));
         var points = GridPoints(layout.LengthM, layout.WidthM, along, across);
         return Summary(AtPoints(distribution, PositionsOf(layout).AsSpan(), points, maintenanceFactor), along, across);
     }

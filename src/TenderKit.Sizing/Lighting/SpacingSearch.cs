@@ -36,24 +36,28 @@ public static class SpacingSearch
         Check(bounds);
         var spacingsM = SpacingsFromWidest(shape.MountingHeightM, bounds).ToList();
         var field = new RowField();
+        var trials = new RoadTrial?[spacingsM.Count];
         var darkest = (X: 0.5, Y: 1.0);
         for (var i = 0; i < spacingsM.Count; i++)
         {
             var layout = shape with { SpacingM = spacingsM[i] };
             if (IsTooDark(distribution, layout, target, maintenanceFactor, field, darkest)) continue;
             var trial = Trial(distribution, layout, target, maintenanceFactor, bounds, field);
+            trials[i] = trial;
             if (trial.Verdict.Met)
             {
                 var solution = Solution(trial, maintenanceFactor, field);
                 if (i == 0) return solution with { GoverningLimit = GreatestSpacingAllowed };
-                var wider = Trial(distribution, shape with { SpacingM = spacingsM[i - 1] }, target, maintenanceFactor, bounds, field);
+                var wider = trials[i - 1] ?? Trial(distribution, shape with { SpacingM = spacingsM[i - 1] }, target, maintenanceFactor, bounds, field);
                 return solution with { GoverningLimit = wider.Verdict.Limit };
             }
 
             darkest = Darkest(field);
         }
 
-        return NearestMiss(distribution, spacingsM.Select(s => shape with { SpacingM = s }), target, maintenanceFactor, bounds, field);
+        var all = spacingsM.Select((s, i) => trials[i] ?? Trial(distribution, shape with { SpacingM = s }, target, maintenanceFactor, bounds, field));
+        var nearest = all.Aggregate((best, trial) => trial.Verdict.Margin > best.Verdict.Margin ? trial : best);
+        return Solution(Trial(distribution, nearest.Layout, target, maintenanceFactor, bounds, field), maintenanceFactor, field);
     }
 
     /// <summary>Fewest poles of a yard that meet every limit of the target, trying one side and both; of equals the lower level, then one side.</summary>
@@ -147,19 +151,6 @@ public static class SpacingSearch
         }
 
         return (((least % field.Along) + 0.5) / field.Along, ((least / field.Along) + 0.5) / field.Across);
-    }
-
-    private static LightSolution NearestMiss(
-        LightDistribution distribution, IEnumerable<RoadLayout> layouts, LightTarget target, double maintenanceFactor, SpacingBounds bounds, RowField field)
-    {
-        RoadTrial? nearest = null;
-        foreach (var layout in layouts)
-        {
-            var trial = Trial(distribution, layout, target, maintenanceFactor, bounds, field);
-            if (nearest is null || trial.Verdict.Margin > nearest.Verdict.Margin) nearest = trial;
-        }
-
-        return Solution(Trial(distribution, nearest!.Layout, target, maintenanceFactor, bounds, field), maintenanceFactor, field);
     }
 
     private static RoadTrial Trial(

@@ -85,7 +85,7 @@ public static class SiteDesigner
 
     private static IEnumerable<Diagnostic> SiteNotes(Site site)
     {
-        if (LightStage.PolesProblem(site) is { } problem) yield return problem;
+        if (SiteLighting.Problem(site) is { } problem) yield return problem;
         if (!site.SoilStated)
             yield return Diagnostic.Note("TK520", "no soil is stated, so the worst class is taken; survey the ground before the foundations are firm", new Place(Site: site.Id));
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using TenderKit.Intake.Numbers;
 using TenderKit.Intake.Yaml;
 using TenderKit.Sizing.Energy;
+using TenderKit.Sizing.Lighting;
 
 namespace TenderKit.Tendering.Settings;
 
@@ -25,17 +26,18 @@ internal static class ScheduleReader
     private static LightingSchedule ScheduleOf(string name, IReadOnlyList<YamlSection> rows)
     {
         var rest = 0.0;
+        string? restClass = null;
         var parts = ImmutableArray.CreateBuilder<SchedulePart>();
         foreach (var row in rows)
         {
-            if (row.Has("rest")) rest = Level(row, "rest", 0);
+            if (row.Has("rest")) (rest, restClass) = (Level(row, "rest", 0), ClassOf(row));
             else if (PartOf(row) is { } part) parts.Add(part);
             row.ReportUnknownKeys();
         }
 
         if (rows.Count > 0 && rest <= 0 && parts.All(p => p.LevelFraction * p.PresenceFraction <= 0))
             rows[0].AddError("TK115", $"schedule '{name}' never asks for light; give a part of it a level above 0", rows[0].Line);
-        return new LightingSchedule(name, parts.ToImmutable(), rest);
+        return new LightingSchedule(name, parts.ToImmutable(), rest, restClass);
     }
 
     /// <summary>A part of the night, or null with an error: hours beyond a day are a slip of the pen.</summary>
@@ -53,6 +55,7 @@ internal static class ScheduleReader
     {
         var level = Level(row, "level", 1);
         var presence = Level(row, "presence", 1);
+        var className = ClassOf(row);
         var from = MomentOf(row, "from");
         var until = MomentOf(row, "until");
         var around = MomentOf(row, "around");
@@ -60,17 +63,26 @@ internal static class ScheduleReader
         switch (from, until, around, hours)
         {
             case ({ } a, { } b, null, null):
-                return new SchedulePart(a.Anchor, a.OffsetH, b.Anchor, b.OffsetH, level, presence);
+                return new SchedulePart(a.Anchor, a.OffsetH, b.Anchor, b.OffsetH, level, presence, className);
             case ({ } a, null, null, { } h):
-                return new SchedulePart(a.Anchor, a.OffsetH, a.Anchor, a.OffsetH + h, level, presence);
+                return new SchedulePart(a.Anchor, a.OffsetH, a.Anchor, a.OffsetH + h, level, presence, className);
             case (null, { } b, null, { } h):
-                return new SchedulePart(b.Anchor, b.OffsetH - h, b.Anchor, b.OffsetH, level, presence);
+                return new SchedulePart(b.Anchor, b.OffsetH - h, b.Anchor, b.OffsetH, level, presence, className);
             case (null, null, { } c, { } h):
-                return new SchedulePart(c.Anchor, c.OffsetH - (h / 2), c.Anchor, c.OffsetH + (h / 2), level, presence);
+                return new SchedulePart(c.Anchor, c.OffsetH - (h / 2), c.Anchor, c.OffsetH + (h / 2), level, presence, className);
             default:
                 row.AddError("TK115", "a part of the night needs two of: from, until, for (or around with for, or rest)", row.Line);
                 return null;
         }
+    }
+
+    /// <summary>The class asked of a part; only classes of illuminance scale with the level alone.</summary>
+    private static string? ClassOf(YamlSection row)
+    {
+        if (row.Scalar("class") is not { } scalar) return null;
+        if (LightClasses.Find(scalar.Text) is { } target) return target.Name;
+        row.AddError("TK117", $"class '{scalar.Text}' is no illuminance class known here; a part of the night may ask for: {string.Join(", ", LightClasses.Names)}", scalar.Line);
+        return null;
     }
 
     private static double Level(YamlSection row, string key, double fallback)

@@ -196,8 +196,8 @@ public static class TenderFile
         }
 
         if (section.Scalar("class") is not { } scalar) return null;
-        if (LightClasses.Find(scalar.Text) is { } found) return found;
-        section.AddError("TK117", UnknownWord("class", scalar.Text, LightClasses.Names), scalar.Line);
+        if (TenderClasses.Find(scalar.Text) is { } found) return found;
+        section.AddError("TK117", UnknownWord("class", scalar.Text, TenderClasses.Names), scalar.Line);
         return null;
     }
 

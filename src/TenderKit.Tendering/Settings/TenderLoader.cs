@@ -92,7 +92,7 @@ public static class TenderLoader
         problems.AddRange(read.Diagnostics);
         if (read.Value is not { } tables) return null;
         digests.Add(new InputDigest(tables.File, tables.Sha256));
-        var list = SiteListReader.Read(tables, content.Defaults, LightClasses.Find, LightClasses.Names);
+        var list = SiteListReader.Read(tables, content.Defaults, TenderClasses.Find, TenderClasses.Names);
         problems.AddRange(list.Diagnostics);
         ReportLots(list.Sites, content.Defaults.LotOfSite, problems);
         return list;

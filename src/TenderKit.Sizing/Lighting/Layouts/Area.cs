@@ -29,8 +29,8 @@ public sealed class Area
         }
 
         Vertices = vertices;
-        (LeastXM, LeastYM) = (vertices.Min(v => v.XM), vertices.Min(v => v.YM));
-        (LengthM, WidthM) = (vertices.Max(v => v.XM) - LeastXM, vertices.Max(v => v.YM) - LeastYM);
+        (LeftM, BottomM) = (vertices.Min(v => v.XM), vertices.Min(v => v.YM));
+        (LengthM, WidthM) = (vertices.Max(v => v.XM) - LeftM, vertices.Max(v => v.YM) - BottomM);
         var (signedM2, centre) = Shoelace(vertices);
         if (Math.Abs(signedM2) < 0.25) throw new ArgumentException("must enclose 0.25 m2 or more", nameof(vertices));
         AreaM2 = Math.Abs(signedM2);
@@ -46,9 +46,9 @@ public sealed class Area
     public PlanPoint Centre { get; }
 
     /// <summary>Corner and sides of the upright rectangle round the area, m.</summary>
-    public double LeastXM { get; }
+    public double LeftM { get; }
 
-    public double LeastYM { get; }
+    public double BottomM { get; }
 
     public double LengthM { get; }
 
@@ -89,8 +89,7 @@ public sealed class Area
     /// <returns>Points with no light yet, and the points along and across of the rectangle.</returns>
     internal (ImmutableArray<LightPoint> Points, int Along, int Across) Grid()
     {
-        var (longM, shortM) = (Math.Max(LengthM, WidthM), Math.Min(LengthM, WidthM));
-        var stepM = Math.Min(GreatestStepM, 0.2 * Math.Pow(5, Math.Log10(Math.Max(1, shortM < longM / 2 ? shortM : longM))));
+        var stepM = StepM(LengthM, WidthM);
         var along = Math.Max(1, (int)Math.Ceiling((LengthM / stepM) - 1e-9));
         var across = Math.Max(1, (int)Math.Ceiling((WidthM / stepM) - 1e-9));
         for (var halving = 0; ; halving++, along *= 2, across *= 2)
@@ -100,6 +99,13 @@ public sealed class Area
         }
     }
 
+    /// <summary>Greatest step of the grid of an area, m; formula at <see cref="Grid"/>.</summary>
+    internal static double StepM(double lengthM, double widthM)
+    {
+        var (longM, shortM) = (Math.Max(lengthM, widthM), Math.Min(lengthM, widthM));
+        return Math.Min(GreatestStepM, 0.2 * Math.Pow(5, Math.Log10(Math.Max(1, shortM < longM / 2 ? shortM : longM))));
+    }
+
     private ImmutableArray<LightPoint> Inside(int along, int across)
     {
         var points = ImmutableArray.CreateBuilder<LightPoint>();
@@ -107,7 +113,7 @@ public sealed class Area
         {
             for (var i = 0; i < along; i++)
             {
-                var (x, y) = (LeastXM + ((i + 0.5) * LengthM / along), LeastYM + ((j + 0.5) * WidthM / across));
+                var (x, y) = (LeftM + ((i + 0.5) * LengthM / along), BottomM + ((j + 0.5) * WidthM / across));
                 if (Contains(x, y)) points.Add(new LightPoint(x, y, 0));
             }
         }

@@ -41,35 +41,35 @@ public static class AreaPlacement
     /// <summary>
     /// Luminaires on a rectangular lattice, those inside the area. The lattice stands on the area's centre of gravity, turned and shifted.
     /// </summary>
-    /// <param name="stepXM">Step of the lattice along its own x, m, 1 or more.</param>
-    /// <param name="stepYM">Step along its own y, m, 1 or more.</param>
+    /// <param name="stepAlongM">Step of the lattice along its own x, m, 1 or more.</param>
+    /// <param name="stepAcrossM">Step along its own y, m, 1 or more.</param>
     /// <param name="turnDegrees">Turn of the lattice, degrees counter-clockwise.</param>
-    /// <param name="shiftX">Part of a step the lattice is moved along x, 0 to 1; 0 puts a luminaire on the centre.</param>
-    /// <param name="shiftY">The same along y.</param>
+    /// <param name="shiftAlongFraction">Part of a step the lattice is moved along x, 0 to 1; 0 puts a luminaire on the centre.</param>
+    /// <param name="shiftAcrossFraction">The same along y.</param>
     /// <param name="facingDegrees">Direction all face, or null to face the centre of the area.</param>
     public static ImmutableArray<LuminairePosition> OnLattice(
         Area area,
-        double stepXM,
-        double stepYM,
+        double stepAlongM,
+        double stepAcrossM,
         double turnDegrees,
-        double shiftX,
-        double shiftY,
+        double shiftAlongFraction,
+        double shiftAcrossFraction,
         double heightM,
         double tiltDegrees,
         double? facingDegrees)
     {
         ArgumentNullException.ThrowIfNull(area);
-        Require.InRange(stepXM, 1, 10_000, nameof(stepXM));
-        Require.InRange(stepYM, 1, 10_000, nameof(stepYM));
+        Require.InRange(stepAlongM, 1, 10_000, nameof(stepAlongM));
+        Require.InRange(stepAcrossM, 1, 10_000, nameof(stepAcrossM));
         var (cos, sin) = (Angle.CosDegrees(turnDegrees), Angle.SinDegrees(turnDegrees));
         var reachM = area.LengthM + area.WidthM;
-        var (columns, rows) = ((int)(reachM / stepXM) + 1, (int)(reachM / stepYM) + 1);
+        var (columns, rows) = ((int)(reachM / stepAlongM) + 1, (int)(reachM / stepAcrossM) + 1);
         var positions = ImmutableArray.CreateBuilder<LuminairePosition>();
         for (var j = -rows; j <= rows; j++)
         {
             for (var i = -columns; i <= columns; i++)
             {
-                double u = (i + shiftX) * stepXM, v = (j + shiftY) * stepYM;
+                double u = (i + shiftAlongFraction) * stepAlongM, v = (j + shiftAcrossFraction) * stepAcrossM;
                 var (x, y) = (area.Centre.XM + (u * cos) - (v * sin), area.Centre.YM + (u * sin) + (v * cos));
                 if (area.Contains(x, y)) positions.Add(new LuminairePosition(x, y, heightM, facingDegrees ?? Towards(area.Centre, x, y), tiltDegrees));
             }

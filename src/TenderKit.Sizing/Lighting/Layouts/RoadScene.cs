@@ -3,26 +3,21 @@ using TenderKit.Sizing.Basics;
 
 namespace TenderKit.Sizing.Lighting;
 
-/// <summary>An endless row of luminaires along the road. x runs along the road, y across it to the left, angles counter-clockwise from above.</summary>
-/// <param name="YM">Photometric centres across the road, m, -100 to 100.</param>
-/// <param name="OffsetM">First luminaire along the road, m; the others follow at the spacing both ways.</param>
-/// <param name="FacingDegrees">Direction of the street side (C 90), degrees from +x towards +y; 90 looks across from the near edge.</param>
-/// <param name="TiltDegrees">Tilt of the street side upwards, degrees, 0 to 45.</param>
-public readonly record struct SceneRow(double YM, double OffsetM, double FacingDegrees, double TiltDegrees);
-
 /// <summary>A lit strip that is judged by itself: carriageway, footway, verge.</summary>
 /// <param name="Name">Name as printed.</param>
-/// <param name="FromYM">Lower edge, m.</param>
-/// <param name="ToYM">Upper edge, m; 0.5 to 40 m from the lower one.</param>
-public sealed record Strip(string Name, double FromYM, double ToYM);
+/// <param name="FromM">Lower edge across the road (y), m.</param>
+/// <param name="ToM">Upper edge, m; 0.5 to 40 m from the lower one.</param>
+public sealed record Strip(string Name, double FromM, double ToM);
 
-/// <summary>Light of one strip.</summary>
-public sealed record SceneStripLight(Strip Strip, LightResult Result);
+/// <summary>Horizontal illuminance of one strip.</summary>
+public sealed record StripIlluminance(Strip Strip, LightResult Result);
 
-/// <summary>Any number of endless rows of equal luminaires, and the strips they light.</summary>
+/// <summary>
+/// Any number of endless rows of equal luminaires, and the strips they light. x runs along the road, y across it to the left, angles
+/// counter-clockwise from above; nothing stands in the way of the light.
+/// </summary>
 /// <param name="SpacingM">Spacing along each row, m, 2 to 120.</param>
-/// <param name="MountingHeightM">Mounting height, m, 2 to 20.</param>
-public sealed record RoadScene(double SpacingM, double MountingHeightM, ImmutableArray<SceneRow> Rows, ImmutableArray<Strip> Strips)
+public sealed record RoadScene(double SpacingM, ImmutableArray<LuminaireRow> Rows, ImmutableArray<Strip> Strips)
 {
     private const string Carriageway = "carriageway";
 
@@ -40,7 +35,7 @@ public sealed record RoadScene(double SpacingM, double MountingHeightM, Immutabl
 
     /// <summary>Poles at both edges, those of the far edge moved by half a spacing; parameters as in <see cref="SingleSidedRight"/>.</summary>
     public static RoadScene Staggered(RoadLayout road, double rotationDegrees = 0) =>
-        OfRows(road, [Near(road, rotationDegrees), Far(road, rotationDegrees, Checked(road).SpacingM / 2)]);
+        OfRows(road, [Near(road, rotationDegrees), Far(road, rotationDegrees, 0.5)]);
 
     /// <summary>The scene of a layout by its own arrangement.</summary>
     public static RoadScene Of(RoadLayout road, double rotationDegrees = 0) => Checked(road).Arrangement switch
@@ -64,10 +59,9 @@ public sealed record RoadScene(double SpacingM, double MountingHeightM, Immutabl
         var upper = road.WidthM + medianWidthM;
         return new RoadScene(
             road.SpacingM,
-            road.MountingHeightM,
             [
-                new SceneRow(road.WidthM - road.OverhangM, 0, 270 + rotationDegrees, road.TiltDegrees),
-                new SceneRow(upper + road.OverhangM, 0, 90 + rotationDegrees, road.TiltDegrees),
+                new LuminaireRow(road.WidthM - road.OverhangM, road.MountingHeightM, 270 + rotationDegrees, road.TiltDegrees, 0),
+                new LuminaireRow(upper + road.OverhangM, road.MountingHeightM, 90 + rotationDegrees, road.TiltDegrees, 0),
             ],
             [new Strip("right carriageway", 0, road.WidthM), new Strip("left carriageway", upper, upper + road.WidthM)]);
     }
@@ -82,14 +76,25 @@ public sealed record RoadScene(double SpacingM, double MountingHeightM, Immutabl
     /// <summary>The scene with one more strip to be judged, a footway for one.</summary>
     public RoadScene With(Strip strip) => this with { Strips = Strips.Add(strip) };
 
-    private static RoadScene OfRows(RoadLayout road, ImmutableArray<SceneRow> rows) =>
-        new(road.SpacingM, road.MountingHeightM, rows, [new Strip(Carriageway, 0, road.WidthM)]);
+    /// <summary>
+    /// One strip as a carriageway of its own, lit by every row of the scene: what luminance and glare are worked out on. Its traffic runs
+    /// along x; ask for both directions where it runs the other way.
+    /// </summary>
+    public RoadSection SectionOf(Strip strip, int lanes, RoadClass? roadClass = null, bool bothDirections = false)
+    {
+        ArgumentNullException.ThrowIfNull(strip);
+        var rows = Rows.Select(r => r with { YM = r.YM - strip.FromM });
+        return new RoadSection(strip.ToM - strip.FromM, lanes, SpacingM, [.. rows], roadClass, [], [], bothDirections);
+    }
 
-    private static SceneRow Near(RoadLayout road, double rotationDegrees) =>
-        new(Checked(road).OverhangM, 0, 90 + rotationDegrees, road.TiltDegrees);
+    private static RoadScene OfRows(RoadLayout road, ImmutableArray<LuminaireRow> rows) =>
+        new(road.SpacingM, rows, [new Strip(Carriageway, 0, road.WidthM)]);
 
-    private static SceneRow Far(RoadLayout road, double rotationDegrees, double offsetM) =>
-        new(Checked(road).WidthM - road.OverhangM, offsetM, 270 + rotationDegrees, road.TiltDegrees);
+    private static LuminaireRow Near(RoadLayout road, double rotationDegrees) =>
+        new(Checked(road).OverhangM, road.MountingHeightM, 90 + rotationDegrees, road.TiltDegrees, 0);
+
+    private static LuminaireRow Far(RoadLayout road, double rotationDegrees, double offsetFraction) =>
+        new(Checked(road).WidthM - road.OverhangM, road.MountingHeightM, 270 + rotationDegrees, road.TiltDegrees, offsetFraction);
 
     private static RoadLayout Checked(RoadLayout road)
     {
@@ -109,27 +114,28 @@ public static class SceneLight
     /// <param name="scene">Rows and strips; ranges at the records.</param>
     /// <param name="maintenanceFactor">Maintenance factor, above 0 to 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A length, angle or factor outside its range.</exception>
-    public static ImmutableArray<SceneStripLight> Of(LightDistribution distribution, RoadScene scene, double maintenanceFactor)
+    public static ImmutableArray<StripIlluminance> Of(LightDistribution distribution, RoadScene scene, double maintenanceFactor)
     {
         ArgumentNullException.ThrowIfNull(distribution);
         ArgumentNullException.ThrowIfNull(scene);
         Require.InRange(scene.SpacingM, 2, 120, nameof(scene.SpacingM));
-        Require.InRange(scene.MountingHeightM, 2, 20, nameof(scene.MountingHeightM));
         Illuminance.CheckMaintenance(maintenanceFactor);
         var field = new RowField();
-        return [.. scene.Strips.Select(s => new SceneStripLight(s, OnStrip(distribution, scene, s, maintenanceFactor, field)))];
+        return [.. scene.Strips.Select(s => new StripIlluminance(s, OnStrip(distribution, scene, s, maintenanceFactor, field)))];
     }
 
     private static LightResult OnStrip(LightDistribution distribution, RoadScene scene, Strip strip, double maintenanceFactor, RowField field)
     {
-        Require.InRange(strip.FromYM, -100, 100, nameof(strip.FromYM));
-        var widthM = Require.InRange(strip.ToYM - strip.FromYM, 0.5, 40, nameof(strip.ToYM));
-        field.Lay(scene.SpacingM, strip.FromYM, widthM);
+        Require.InRange(strip.FromM, -100, 100, nameof(strip.FromM));
+        var widthM = Require.InRange(strip.ToM - strip.FromM, 0.5, 40, nameof(strip.ToM));
+        field.Lay(scene.SpacingM, strip.FromM, widthM);
         foreach (var row in scene.Rows)
         {
             Require.InRange(row.YM, -100, 100, nameof(row.YM));
-            var tilt = Require.InRange(row.TiltDegrees, 0, 45, nameof(row.TiltDegrees));
-            field.AddRow(distribution, new Mounting(scene.MountingHeightM, row.FacingDegrees, tilt), row.YM, row.OffsetM, scene.SpacingM);
+            Require.InRange(row.HeightM, 2, 20, nameof(row.HeightM));
+            Require.InRange(row.TiltDegrees, 0, 45, nameof(row.TiltDegrees));
+            var mounting = new Mounting(row.HeightM, row.FacingDegrees, row.TiltDegrees);
+            field.AddRow(distribution, mounting, row.YM, row.OffsetFraction * scene.SpacingM, scene.SpacingM);
         }
 
         return field.WithPoints(field.Summary(maintenanceFactor), maintenanceFactor);

@@ -87,7 +87,16 @@ public class RoadSceneTests
         var scene = RoadScene.TwinMedian(new RoadLayout(7, 30, 9, 1, 5, Arrangement.SingleSided), 4);
         Assert.Equal([6.0, 12], scene.Rows.Select(r => r.YM));
         Assert.Equal([270.0, 90], scene.Rows.Select(r => r.FacingDegrees));
-        Assert.Equal([(0, 7), (11, 18)], scene.Strips.Select(s => (s.FromYM, s.ToYM)));
+        Assert.Equal([(0, 7), (11, 18)], scene.Strips.Select(s => (s.FromM, s.ToM)));
+    }
+
+    [Fact]
+    public void A_strip_as_a_section_keeps_its_place_under_the_rows()
+    {
+        var scene = RoadScene.TwinMedian(new RoadLayout(7, 30, 9, 1, 5, Arrangement.SingleSided), 4);
+        var section = scene.SectionOf(scene.Strips[1], 2, null, bothDirections: true);
+        Assert.Equal((7, 2, true), (section.WidthM, section.Lanes, section.BothDirections));
+        Assert.Equal([-5.0, 1], section.Rows.Select(r => r.YM));
     }
 
     [Fact]
