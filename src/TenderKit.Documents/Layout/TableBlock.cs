@@ -39,9 +39,12 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
     /// <summary>Whether a table shorter than a page is never split.</summary>
     public bool KeepTogether { get; init; }
 
+    /// <summary>How many rows must stand on the page the table begins on.</summary>
+    public int LeadRows { get; init; } = 2;
+
     private readonly Lazy<ImmutableArray<double>> _widths = new(() => Share(Columns));
 
-    public override double LeadHeight => CaptionHeight + HeadHeight + Rows.Take(KeepTogether ? Rows.Length : 2)
+    public override double LeadHeight => CaptionHeight + HeadHeight + Rows.Take(KeepTogether ? Rows.Length : LeadRows)
         .Sum(r => Math.Min(Height(r, Broken(r)), KeepTogether ? Paper.TextHeightPt : 120));
 
     private double PadXPt => Compact ? 3 : 4;

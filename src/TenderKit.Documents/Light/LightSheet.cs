@@ -80,7 +80,7 @@ public static class LightSheet
                 Row.Of("Arrangement", Words.Of(road.Arrangement), "Standard of the class", content.Judged?.Source ?? "–"),
                 Row.Of("Spacing", $"{Figures.Number(road.SpacingM, 1)} m along one side", "Surface", content.Surface ?? "not stated"),
                 Row.Of("Mounting height", $"{Figures.Number(road.MountingHeightM, 2)} m", "Maintenance factor", Figures.Number(content.MaintenanceFactor, 2)),
-                Row.Of("Overhang, tilt", $"{Figures.Signed(road.OverhangM, 2)} m, {Figures.Short(road.TiltDegrees)}°", "Level", Figures.Percent(content.LevelFraction)),
+                Row.Of("Overhang, tilt", $"{Figures.Signed(road.OverhangM, 2)} m, {Figures.Short(road.TiltDegrees)}°{Turned(content)}", "Level", Figures.Percent(content.LevelFraction)),
                 Row.Of("Photometric file", content.PhotometricFile, "Set by", content.Governs.Length > 0 ? content.Governs : "–"),
                 Row.Of("Luminaire", Luminaire(content.Analysis), "Grid", Grid(content.Result)),
             ])
@@ -89,6 +89,9 @@ public static class LightSheet
             KeepTogether = true,
         };
     }
+
+    private static string Turned(LightSheetContent content) =>
+        content.TurnDegrees == 0 ? "" : $"; turned {Figures.Short(content.TurnDegrees).Replace('-', '−')}°";
 
     private static string Luminaire(PhotometricAnalysis a) => string.Join(", ", new[]
     {

@@ -26,6 +26,7 @@ namespace TenderKit.Documents.Light;
 /// <param name="Surface">Surface of the road in words, e.g. "R3, Q0 0.07", or null when no luminance was asked for.</param>
 /// <param name="Issued">Date to print, or null for a sheet without a date.</param>
 /// <param name="Author">Who issues it; may be empty.</param>
+/// <param name="TurnDegrees">Turn of each luminaire about its vertical axis behind the values, degrees, counter-clockwise from above.</param>
 public sealed record LightSheetContent(
     string Title,
     string PhotometricFile,
@@ -43,7 +44,8 @@ public sealed record LightSheetContent(
     int? Lanes = null,
     string? Surface = null,
     DateOnly? Issued = null,
-    string Author = "")
+    string Author = "",
+    double TurnDegrees = 0)
 {
     /// <summary>Every strip that something is asked of, against its class.</summary>
     internal ImmutableArray<ClassVerdict> Verdicts =>

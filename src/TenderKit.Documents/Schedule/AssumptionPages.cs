@@ -52,6 +52,7 @@ internal static class AssumptionPages
         {
             Compact = true,
             Tight = true,
+            LeadRows = 16,
         };
         if (shown.Length < design.Rules.Length) yield return new Paragraph($"{Figures.Count(design.Rules.Length - shown.Length, "rule is", "rules are")} "
             + "commercial and not part of the technical envelope.");

@@ -51,6 +51,26 @@ public class FlowTests
         }, iter: 300);
 
     [Fact]
+    public void A_table_that_asks_for_room_does_not_begin_with_a_row_or_two_at_the_foot()
+    {
+        Block[] above = [.. Enumerable.Repeat(new Paragraph("x"), 33)];
+        int FirstPage(int leadRows) => PdfPrinter.Lay([.. above, new Heading(1, "Rules"), Table(60) with { LeadRows = leadRows }]).Headings.Single().Page;
+
+        Assert.Equal((1, 2), (FirstPage(2), FirstPage(16)));
+    }
+
+    [Fact]
+    public void A_drawing_with_facts_beside_it_keeps_to_one_page_with_its_heading()
+    {
+        var facts = new FigureBeside(150, 200, (_, _) => { }, [.. Enumerable.Range(1, 12).Select(n => Row.Of($"name {n}", $"value {n}"))], "Caption");
+        var flow = PdfPrinter.Lay([.. Enumerable.Repeat(new Paragraph("x"), 30), new Heading(2, "Luminaire"), facts]);
+
+        Assert.Equal(2, flow.Headings.Single().Page);
+        Assert.Equal(24, flow.Sheets[1].Lines.Count(l => l.Text.StartsWith("name ", StringComparison.Ordinal) || l.Text.StartsWith("value ", StringComparison.Ordinal)));
+        Assert.True(flow.Sheets[1].Lines.Max(l => l.Top) > 150 + Paper.TopPt);
+    }
+
+    [Fact]
     public void Headings_are_numbered_by_level()
     {
         var flow = PdfPrinter.Lay([new Heading(1, "A"), new Heading(2, "B"), new Heading(2, "C"), new Heading(1, "D"), new Heading(2, "E"), new Paragraph("x")]);

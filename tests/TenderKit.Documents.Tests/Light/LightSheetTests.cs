@@ -116,6 +116,15 @@ public class LightSheetTests
     }
 
     [Fact]
+    public void A_turned_luminaire_is_said_so()
+    {
+        var content = InventedLight.Sheet(null, quality: false);
+
+        Assert.DoesNotContain("turned", string.Join('\n', Text(content)), StringComparison.Ordinal);
+        Assert.Contains("0.50 m, 5°; turned −90°", string.Join('\n', Text(content with { TurnDegrees = -90 })), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Odd_grids_are_said_so_and_stop_nothing()
     {
         var content = InventedLight.Sheet(null, quality: false);
