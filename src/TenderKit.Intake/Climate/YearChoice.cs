@@ -1,0 +1,46 @@
+using System.Globalization;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+
+namespace TenderKit.Intake.Climate;
+
+/// <summary>Which years of a file are whole enough.</summary>
+internal static class YearChoice
+{
+    private const int SpillCount = 24;
+
+    /// <summary>The years kept. A year with a month that lacks too many days is left out and the month named; none left is an error.</summary>
+    /// <param name="years">Year, days missing in each of its months, values given at all.</param>
+    public static List<int> Of(IEnumerable<(int Year, int[] MissingDays, int GivenCount)> years, bool calendar, ClimateLimits limits, ClimateText text)
+    {
+        var all = years.Where(y => y.GivenCount > 0).ToList();
+        var kept = new List<int>();
+        var told = new List<string>();
+        foreach (var (year, missing, given) in all)
+        {
+            var short_ = Enumerable.Range(1, 12).Where(m => missing[m - 1] > limits.MissingDaysAllowed).ToList();
+            if (short_.Count == 0) kept.Add(year);
+            else if (given > SpillCount || all.Count == 1) told.AddRange(short_.Select(m => Named(m, year, missing[m - 1], calendar)));
+        }
+
+        if (told.Count > 0) Tell(told, kept.Count, limits, text);
+        else if (kept.Count == 0) text.Found.Add(Diagnostic.Error("TK145", "the file holds no data; get it again from its source", new Place(text.File)));
+        return kept;
+    }
+
+    private static void Tell(List<string> months, int keptCount, ClimateLimits limits, ClimateText text)
+    {
+        const int Shown = 12;
+        var list = string.Join(", ", months.Take(Shown)) + (months.Count > Shown ? FormattableString.Invariant($" and {months.Count - Shown} months more") : "");
+        var lack = FormattableString.Invariant($"values are missing for more than {limits.MissingDaysAllowed} days of the month: {list}");
+        text.Found.Add(keptCount > 0
+            ? Diagnostic.Warning("TK144", FormattableString.Invariant($"{lack}; those years are left out and {keptCount} kept. Get the whole years from January to December"), new Place(text.File))
+            : Diagnostic.Error("TK145", lack + "; no whole year is left. Get at least one year from January to December", new Place(text.File)));
+    }
+
+    private static string Named(int month, int year, int missingCount, bool calendar)
+    {
+        var name = CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month);
+        return FormattableString.Invariant($"{name}{(calendar ? " " + year.ToString(CultureInfo.InvariantCulture) : "")} ({missingCount} of {MonthDays.Count(month)})");
+    }
+}
