@@ -34,7 +34,7 @@ public static class EpwFile
             if (text.Lines[i].Length > 0 && char.IsAsciiDigit(text.Lines[i][0])) Hour(text, run, i + 1, text.Lines[i].Split(','));
         }
 
-        return run.Series(place, "typical or measured hours of " + head[1].Trim() + ", " + head[3].Trim() + ", " + head[4].Trim() + " " + head[5].Trim());
+        return run.Series(place, "weather file of " + head[1].Trim() + ", " + head[3].Trim() + ", " + head[4].Trim() + " " + head[5].Trim());
     }
 
     internal static bool IsOne(string firstLine) => firstLine.StartsWith("LOCATION,", StringComparison.OrdinalIgnoreCase);

@@ -28,6 +28,19 @@ internal static class YearChoice
         return kept;
     }
 
+    /// <summary>First year and length of the longest run of years that follow one another.</summary>
+    public static (int First, int Count) LongestRun(List<int> years)
+    {
+        var best = (First: years[0], Count: 1);
+        for (var (i, start) = (1, 0); i < years.Count; i++)
+        {
+            if (years[i] != years[i - 1] + 1) start = i;
+            if (i - start + 1 > best.Count) best = (years[start], i - start + 1);
+        }
+
+        return best;
+    }
+
     private static void Tell(List<string> months, int keptCount, ClimateLimits limits, ClimateText text)
     {
         const int Shown = 12;
