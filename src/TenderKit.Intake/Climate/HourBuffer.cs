@@ -35,7 +35,7 @@ internal sealed class HourBuffer(ClimateText text, ClimateLimits limits)
     /// <param name="calendar">Keys are calendar years, and messages may name them.</param>
     public (List<int> Years, double[] Global, double[] Air)? Whole(bool calendar)
     {
-        var kept = YearChoice.Of(years.Keys.Select(y => (y, MissingDays(years[y]), years[y].Given.Count(g => g))), calendar, limits, text);
+        var kept = YearChoice.Of(years.Select(y => (y.Key, MissingDays(y.Value))), calendar, limits, text);
         if (kept.Count == 0) return null;
         var global = kept.SelectMany(y => years[y].Global).ToArray();
         var air = kept.SelectMany(y => years[y].Air).ToArray();

@@ -61,10 +61,11 @@ internal sealed class PowerReading
 
         // the service's own local time is universal time and the whole hours nearest to a fifteenth of the longitude (from memory)
         var offsetH = Math.Round(file.LongitudeDegrees / DegreesAnHour, MidpointRounding.AwayFromZero);
+        var clock = LocalClock.Of(file.ValuesOf(PowerFile.Global)!.Keys.Select(Time), file.Utc ? offsetH : 0);
         var buffer = new HourBuffer(text, limits);
         foreach (var (stamp, value) in file.ValuesOf(PowerFile.Global)!)
         {
-            var time = new DateTime(stamp.Year, stamp.Month, stamp.Day, stamp.Hour, 0, 0, DateTimeKind.Unspecified).AddHours(file.Utc ? offsetH : 0);
+            var time = clock.At(Time(stamp));
             buffer.Add(time.Year, time.Month, time.Day, time.Hour, value * factor * 1000, air.GetValueOrDefault(stamp, double.NaN), 0);
         }
 
@@ -75,6 +76,26 @@ internal sealed class PowerReading
         return SeriesFindings.Reading(series, text.File, limits, text.Found);
     }
 
+    private static DateTime Time(PowerStamp stamp) => new(stamp.Year, stamp.Month, stamp.Day, stamp.Hour, 0, 0, DateTimeKind.Unspecified);
+
+    /// <summary>Turns universal into local time; the hours that pass an end of the file come in at the other, at the same hour and season.</summary>
+    private sealed record LocalClock(DateTime First, DateTime Last, double OffsetH)
+    {
+        public static LocalClock Of(IEnumerable<DateTime> times, double offsetH)
+        {
+            var (first, last) = (DateTime.MaxValue, DateTime.MinValue);
+            foreach (var time in times) (first, last) = (time < first ? time : first, time > last ? time : last);
+            return new LocalClock(first, last, offsetH);
+        }
+
+        public DateTime At(DateTime time)
+        {
+            var local = time.AddHours(OffsetH);
+            var span = Last - First + TimeSpan.FromHours(1);
+            return local > Last ? local - span : local < First ? local + span : local;
+        }
+    }
+
     private void TellRun(List<int> years, int first, int count) => text.Found.Add(Diagnostic.Note(
         "TK148",
         FormattableString.Invariant($"the {years.Count} whole years do not all follow one another, {count} do from {first}; they are joined as if they did"),
@@ -82,8 +103,8 @@ internal sealed class PowerReading
 
     private ClimateReading? Days()
     {
-        var byYear = file.ValuesOf(PowerFile.Global)!.Keys.GroupBy(s => s.Year).OrderBy(g => g.Key);
-        var years = YearChoice.Of(byYear.Select(g => (g.Key, MissingDays(g.Key), g.Count())), true, limits, text);
+        var stated = file.ValuesOf(PowerFile.Global)!.Keys.Select(s => s.Year).Distinct().Order();
+        var years = YearChoice.Of(stated.Select(y => (y, MissingDays(y))), true, limits, text);
         if (years.Count == 0) return null;
         var global = Daily(years, PowerFile.Global, v => v * factor, v => v >= 0);
         var (mean, max, min) = (Air(PowerFile.MeanC), Air(PowerFile.MaxC), Air(PowerFile.MinC));

@@ -7,20 +7,17 @@ namespace TenderKit.Intake.Climate;
 /// <summary>Which years of a file are whole enough.</summary>
 internal static class YearChoice
 {
-    private const int SpillCount = 24;
-
     /// <summary>The years kept. A year with a month that lacks too many days is left out and the month named; none left is an error.</summary>
-    /// <param name="years">Year, days missing in each of its months, values given at all.</param>
-    public static List<int> Of(IEnumerable<(int Year, int[] MissingDays, int GivenCount)> years, bool calendar, ClimateLimits limits, ClimateText text)
+    /// <param name="years">Year and days missing in each of its months.</param>
+    public static List<int> Of(IEnumerable<(int Year, int[] MissingDays)> years, bool calendar, ClimateLimits limits, ClimateText text)
     {
-        var all = years.Where(y => y.GivenCount > 0).ToList();
         var kept = new List<int>();
         var told = new List<string>();
-        foreach (var (year, missing, given) in all)
+        foreach (var (year, missing) in years)
         {
-            var short_ = Enumerable.Range(1, 12).Where(m => missing[m - 1] > limits.MissingDaysAllowed).ToList();
-            if (short_.Count == 0) kept.Add(year);
-            else if (given > SpillCount || all.Count == 1) told.AddRange(short_.Select(m => Named(m, year, missing[m - 1], calendar)));
+            var lacking = Enumerable.Range(1, 12).Where(m => missing[m - 1] > limits.MissingDaysAllowed).ToList();
+            if (lacking.Count == 0) kept.Add(year);
+            else told.AddRange(lacking.Select(m => Named(m, year, missing[m - 1], calendar)));
         }
 
         if (told.Count > 0) Tell(told, kept.Count, limits, text);

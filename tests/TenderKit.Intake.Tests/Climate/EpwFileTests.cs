@@ -107,6 +107,16 @@ public sealed class EpwFileTests
         Assert.Equal((SeriesKind.MeasuredYears, 2010, 2), (series.Kind, series.FirstYear, series.YearCount));
     }
 
+    [Fact]
+    public void The_29th_of_February_is_left_out()
+    {
+        var lines = SampleHours.Epw().Split("\r\n").ToList();
+        lines.InsertRange(3 + 59 * 24, Enumerable.Range(1, 24).Select(h => $"1992,2,29,{h},60,?9,50,10,60,90000,0,0,0,700,0"));
+        var series = Read(string.Join('\n', lines), out var found);
+        Assert.Empty(found);
+        Assert.Equal(Read(SampleHours.Epw(), out _).GlobalWhPerM2.AsEnumerable(), series.GlobalWhPerM2.AsEnumerable());
+    }
+
     private static HourlySeries Read(string text, out IReadOnlyList<Diagnostic> found)
     {
         var outcome = EpwFile.Read("made.epw", SampleHours.Bytes(text));

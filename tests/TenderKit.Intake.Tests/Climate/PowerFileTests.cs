@@ -19,11 +19,11 @@ public sealed class PowerFileTests
     public void Hours_are_read_in_the_unit_and_the_clock_of_the_header(string clock, string unit, double perWh)
     {
         var reading = Read(SamplePower.Hourly(clock, unit, perWh), out var found);
-        Assert.Equal(clock == "UTC" ? ["TK146"] : [], found.Select(d => d.Code));
+        Assert.Empty(found);
         var series = reading.Series!;
         Assert.Equal((SeriesKind.SatelliteYears, 2001, 2.0), (series.Kind, series.FirstYear, series.UtcOffsetH));
         Assert.Equal((10.0, 30.0), (series.LatitudeDegrees, series.LongitudeDegrees));
-        for (var i = 24; i < 8736; i++) Assert.Equal(SampleHours.Wh(i % 24), series.GlobalWhPerM2[i], 0.1);
+        for (var i = 0; i < 8760; i++) Assert.Equal(SampleHours.Wh(i % 24), series.GlobalWhPerM2[i], 0.1);
         Assert.All(reading.Monthly.IrradiationKWhPerM2, h => Assert.Equal(SampleHours.DayKWh, h, 0.001));
         Assert.Equal(26, series.AirC[24 + 13]);
         Assert.Equal(ClimateGrade.SuppliedWithSource, reading.Monthly.Grade);
@@ -56,6 +56,32 @@ public sealed class PowerFileTests
         Assert.Equal([2001, 2003], reading.Series!.Years.AsEnumerable());
         Assert.Equal(["TK144", "TK148"], found.Select(d => d.Code));
         Assert.Contains("November 2002 (9 of 30)", found[0].Message, StringComparison.Ordinal);
+    }
+
+    // west of Greenwich the first local hours lie in the year before, east of it the last in the year after
+    [Theory]
+    [InlineData(-75, -5)]
+    [InlineData(172, 11)]
+    [InlineData(-3, 0)]
+    public void Universal_time_is_turned_into_local_time_and_no_hour_is_lost(int longitude, int offset)
+    {
+        string Value(DateTime t) => SampleHours.Text(SampleHours.Wh((t.Hour + offset + 24) % 24));
+        var text = SamplePower.Hourly("UTC", "Wh/m^2", 1, Value, 2001, 2002).Replace("longitude 30.0", "longitude " + longitude, StringComparison.Ordinal);
+        var series = Read(text, out var found).Series!;
+        Assert.Empty(found);
+        Assert.Equal((2001, 2, offset), (series.FirstYear, series.YearCount, series.UtcOffsetH));
+        for (var i = 0; i < 2 * 8760; i++) Assert.Equal(SampleHours.Wh(i % 24), series.GlobalWhPerM2[i]);
+    }
+
+    [Fact]
+    public void The_29th_of_February_is_left_out()
+    {
+        var leap = Enumerable.Range(0, 24).Select(h => $"2004,2,29,{h},700,50\n");
+        var days = SamplePower.Hourly("LST", "Wh/m^2", 1, null, 2005).Replace("\n2005,", "\n2004,", StringComparison.Ordinal) + string.Concat(leap);
+        var reading = Read(days, out var found);
+        Assert.Empty(found);
+        Assert.Equal(1, reading.Series!.YearCount);
+        Assert.Equal(SampleHours.DayKWh, reading.Monthly.IrradiationKWhPerM2[1], 1e-9);
     }
 
     [Fact]
