@@ -48,7 +48,10 @@ public static class ClimateFile
         if (!(Path.GetExtension(fileName).ToUpperInvariant() is ".CSV" or ".TSV" or ".TXT" or ".XLSX" or ".XLS"))
         {
             return Outcome.None<ClimateReading>(Diagnostic.Error(
-                "TK141", "the content is none of: EnergyPlus weather file, TMY3 csv, NASA POWER csv or JSON, and the name is no table of twelve months (.csv, .xlsx, .xls); get it in one of these", new Place(fileName)));
+                "TK141",
+                "the content is none of: EnergyPlus weather file, TMY3 csv, NASA POWER csv or JSON, "
+                + "and the name is no table of twelve months (.csv, .xlsx, .xls); get it in one of these",
+                new Place(fileName)));
         }
 
         var tables = TableReader.Read(bytes, fileName);

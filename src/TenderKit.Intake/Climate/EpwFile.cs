@@ -51,7 +51,10 @@ public static class EpwFile
         var (air, global) = (ClimateText.Number(fields[6]), ClimateText.Number(fields[13]));
         if (clock.Contains(null) || air is null || global is null)
         {
-            text.Data($"year, month, day and hour '{string.Join(' ', fields.Take(4))}', dry bulb '{fields[6]}' and global irradiation '{fields[13]}' are to be numbers; get the file again from its source", line);
+            text.Data(
+                $"year, month, day and hour '{string.Join(' ', fields.Take(4))}', dry bulb '{fields[6]}' and global irradiation '{fields[13]}' "
+                + "are to be numbers; get the file again from its source",
+                line);
             return;
         }
 

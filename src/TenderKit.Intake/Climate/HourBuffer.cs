@@ -1,3 +1,4 @@
+using System.Globalization;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
 
@@ -92,7 +93,11 @@ internal sealed class HourBuffer(ClimateText text, ClimateLimits limits)
         var where = firstBadLine > 0 ? FormattableString.Invariant($", the first in line {firstBadLine}") : "";
         text.Found.Add(Diagnostic.Warning(
             "TK146",
-            FormattableString.Invariant($"{globalGaps} hours of irradiation and {airGaps} of air temperature are missing or impossible (marked so, outside {SeriesMonths.LowestCredibleC:0} to {SeriesMonths.HighestCredibleC:0} degC or 0 to {GreatestWhPerM2:0} Wh/m2){where}; each was filled from the same hour of the nearest day. Check those days"),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{globalGaps} hours of irradiation and {airGaps} of air temperature are missing or impossible (marked so, outside "
+                + $"{SeriesMonths.LowestCredibleC:0} to {SeriesMonths.HighestCredibleC:0} degC or 0 to {GreatestWhPerM2:0} Wh/m2){where}; "
+                + $"each was filled from the same hour of the nearest day. Check those days"),
             new Place(text.File, null, firstBadLine > 0 ? firstBadLine : null)));
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
 
@@ -23,7 +24,11 @@ internal sealed class HourRun(ClimateText text, ClimateLimits limits)
         if ((month, day, hour) != next)
         {
             text.Data(
-                FormattableString.Invariant($"hour {hour} of {day} {MonthOf(month)} stands where hour {next.Hour} of {next.Day} {MonthOf(next.Month)} should (hours run from 1 to 24); an hour is missing, twice, or not one of 60 minutes. Get the file again from its source"), line);
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"hour {hour} of {day} {MonthOf(month)} stands where hour {next.Hour} of {next.Day} {MonthOf(next.Month)} should "
+                    + $"(hours run from 1 to 24); an hour is missing, twice, or not one of 60 minutes. Get the file again from its "
+                    + $"source"), line);
             return;
         }
 

@@ -73,7 +73,7 @@ internal static partial class PowerJson
     {
         if (Array.IndexOf(Months, key) is var m and >= 0) return (new PowerStamp(0, m + 1, 0, 0), PowerStep.Climatology);
         var digits = key + (key.Length == 6 ? "01" : "") + (key.Length is 6 or 8 ? "00" : "");
-        if (!DateTime.TryParseExact(digits, "yyyyMMddHH", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)) return null;
+        if (!DateTime.TryParseExact(digits, "yyyyMMddHH", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) || time.Year is < 1900 or > 2200) return null;
         return key.Length switch
         {
             6 => (new PowerStamp(time.Year, time.Month, 0, 0), PowerStep.Months),

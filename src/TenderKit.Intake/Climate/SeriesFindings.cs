@@ -1,3 +1,4 @@
+using System.Globalization;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
 
@@ -21,7 +22,11 @@ internal static class SeriesFindings
 
     private static Diagnostic Typical(MonthlyClimate monthly, string file, ClimateLimits limits) => Diagnostic.Note(
         "TK148",
-        FormattableString.Invariant($"this is a typical year: it leaves out extreme months by construction, and its dullest weeks are not the dullest to come. Record temperatures are taken {limits.TypicalYearMarginK:0.#} K beyond its lowest and highest hour, {monthly.RecordLowC:0.0} and {monthly.RecordHighC:0.0} degC; use the records of the place where they are known"),
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"this is a typical year: it leaves out extreme months by construction, and its dullest weeks are not the dullest "
+            + $"to come. Record temperatures are taken {limits.TypicalYearMarginK:0.#} K beyond its lowest and highest hour, "
+            + $"{monthly.RecordLowC:0.0} and {monthly.RecordHighC:0.0} degC; use the records of the place where they are known"),
         new Place(file));
 
     /// <summary>The middle of a day's energy lies at solar noon, unless offset, longitude or hours are wrong.</summary>
@@ -39,7 +44,11 @@ internal static class SeriesFindings
         if (Math.Abs(noonH - 12) <= limits.NoonToleranceH) return;
         found.Add(Diagnostic.Warning(
             "TK149",
-            FormattableString.Invariant($"the middle of the day's energy lies at {noonH:0.0} h of solar time, 12 expected, limit {limits.NoonToleranceH:0.00} h off: longitude {series.LongitudeDegrees:0.00}, offset {series.UtcOffsetH:0.#} h and the hours of the file do not go together. Check the position and the time zone in the head of the file"),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"the middle of the day's energy lies at {noonH:0.0} h of solar time, 12 expected, limit {limits.NoonToleranceH:0.00} "
+                + $"h off: longitude {series.LongitudeDegrees:0.00}, offset {series.UtcOffsetH:0.#} h and the hours of the file "
+                + $"do not go together. Check the position and the time zone in the head of the file"),
             new Place(file)));
     }
 
@@ -50,7 +59,11 @@ internal static class SeriesFindings
         if (highest <= usual + UsualReachK) return;
         found.Add(Diagnostic.Warning(
             "TK146",
-            FormattableString.Invariant($"the highest hour, {highest:0.0} degC, is {highest - usual:0.0} K above the mean daily maximum of the hottest month, {usual:0.0} degC, where {UsualReachK:0} K is the usual reach: it may be a fault of the data. It is kept, which errs on the hot side; enter the record of the place"),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"the highest hour, {highest:0.0} degC, is {highest - usual:0.0} K above the mean daily maximum of the hottest "
+                + $"month, {usual:0.0} degC, where {UsualReachK:0} K is the usual reach: it may be a fault of the data. It is "
+                + $"kept, which errs on the hot side; enter the record of the place"),
             new Place(file)));
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
 
@@ -30,7 +31,10 @@ internal sealed record StatedPlace(double LatitudeDegrees, double LongitudeDegre
         if (km <= limits.FarKm) return;
         found.Add(Diagnostic.Warning(
             "TK147",
-            FormattableString.Invariant($"the file is for {climate.LatitudeDegrees:0.00}, {climate.LongitudeDegrees:0.00}, {km:0} km from the site at {lat:0.00}, {lon:0.00}; limit {limits.FarKm:0} km. Get the file of the site, or check both positions"),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"the file is for {climate.LatitudeDegrees:0.00}, {climate.LongitudeDegrees:0.00}, {km:0} km from the site at "
+                + $"{lat:0.00}, {lon:0.00}; limit {limits.FarKm:0} km. Get the file of the site, or check both positions"),
             new Place(file)));
     }
 }

@@ -59,7 +59,15 @@ public static class Tmy3File
 
     private static List<string> Fields(string line)
     {
-        using var reader = CsvDataReader.Create(new StringReader(line), new CsvDataReaderOptions { HasHeaders = false, Delimiter = ',', CsvStyle = CsvStyle.Lax });
-        return reader.Read() ? [.. Enumerable.Range(0, reader.RowFieldCount).Select(i => reader.GetString(i).Trim())] : [];
+        var options = new CsvDataReaderOptions { HasHeaders = false, Delimiter = ',', CsvStyle = CsvStyle.Lax, Comment = '\0' };
+        try
+        {
+            using var reader = CsvDataReader.Create(new StringReader(line), options);
+            return reader.Read() ? [.. Enumerable.Range(0, reader.RowFieldCount).Select(i => reader.GetString(i).Trim())] : [];
+        }
+        catch (Exception e) when (e is CsvFormatException or CsvRecordTooLargeException or InvalidDataException)
+        {
+            return [];
+        }
     }
 }

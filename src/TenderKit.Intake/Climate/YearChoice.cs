@@ -44,7 +44,9 @@ internal static class YearChoice
         var list = string.Join(", ", months.Take(Shown)) + (months.Count > Shown ? FormattableString.Invariant($" and {months.Count - Shown} months more") : "");
         var lack = FormattableString.Invariant($"values are missing for more than {limits.MissingDaysAllowed} days of the month: {list}");
         text.Found.Add(keptCount > 0
-            ? Diagnostic.Warning("TK144", FormattableString.Invariant($"{lack}; those years are left out and {keptCount} kept. Get the whole years from January to December"), new Place(text.File))
+            ? Diagnostic.Warning("TK144", string.Create(
+                CultureInfo.InvariantCulture,
+                $"{lack}; those years are left out and {keptCount} kept. Get the whole years from January to December"), new Place(text.File))
             : Diagnostic.Error("TK145", lack + "; no whole year is left. Get at least one year from January to December", new Place(text.File)));
     }
 

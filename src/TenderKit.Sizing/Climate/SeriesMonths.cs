@@ -5,7 +5,10 @@ namespace TenderKit.Sizing.Climate;
 /// <summary>Calendar-month means of an hourly series.</summary>
 public static class SeriesMonths
 {
-    /// <summary>An air temperature above this is a fault of the data, degC: typical-year files hold glitches above it, and no place a light is built at has reached it. Common practice, no source.</summary>
+    /// <summary>
+    /// An air temperature above this is a fault of the data, degC: typical-year files hold glitches above it,
+    /// and no place a light is built at has reached it. Common practice, no source.
+    /// </summary>
     public const double HighestCredibleC = 55;
 
     /// <summary>An air temperature below this is a fault of the data, degC: the lowest measured on earth is -89.2 (World Meteorological Organization, from memory).</summary>

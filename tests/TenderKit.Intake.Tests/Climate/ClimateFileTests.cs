@@ -62,6 +62,33 @@ public sealed class ClimateFileTests
         Assert.Contains(outcome.Diagnostics, d => d.Code == "TK146" && d.Message.StartsWith("the highest hour, 54.0 degC, is 17.0 K above", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("epw")]
+    [InlineData("tmy3")]
+    [InlineData("hours")]
+    [InlineData("days")]
+    [InlineData("json")]
+    public void Damaged_files_are_refused_with_a_reason_and_never_throw(string kind)
+    {
+        var whole = kind switch
+        {
+            "epw" => SampleHours.Epw(),
+            "tmy3" => SampleHours.Tmy3(),
+            "hours" => SamplePower.Hourly("UTC", "Wh/m^2", 1),
+            "days" => SamplePower.Daily("MJ/m^2/day", 3.6, true),
+            _ => SamplePower.Json("\"ALLSKY_SFC_SW_DWN\":{\"2001010100\":1.5,\"2001010101\":-999},\"T2M\":{\"2001010100\":20}", "Wh/m^2", "\"time_standard\":\"UTC\""),
+        };
+        var random = new Random(7);
+        const string Letters = "0123456789,;:./-\"{}[]\n\r xyN\u00E9\0";
+        for (var i = 0; i < 400; i++)
+        {
+            var text = whole[..random.Next(1, Math.Min(whole.Length, 3000))].ToCharArray();
+            for (var k = random.Next(6); k > 0; k--) text[random.Next(text.Length)] = Letters[random.Next(Letters.Length)];
+            var outcome = Read("a.dat", new string(text));
+            Assert.True(outcome.Value is null && outcome.HasErrors, new string(text));
+        }
+    }
+
     private static Outcome<ClimateReading> Read(string name, string text) => ClimateFile.Read(name, SampleHours.Bytes(text), null, null);
 
     private static ClimateReading Value(string name, string text) => Read(name, text).Value!;
