@@ -79,11 +79,24 @@ public static class ClimateStage
     {
         var place = new Place(Site: site.Id);
         var nights = NightCalendar.ForLatitude(site.LatitudeDegrees, inputs.Rules["night.switching_elevation"]);
-        return [.. ReferenceClimate.Examine(monthly, place), .. ScheduleHours.Examine(site.Schedule, nights, place), .. GradeNotes(site, monthly, inputs.Rules), .. ShadingNotes(site)];
+        return [.. ReferenceClimate.Examine(monthly, place), .. ScheduleHours.Examine(site.Schedule, nights, place), .. GradeNotes(site, monthly, inputs.Rules), .. ShadingNotes(site), .. FarNotes(site, inputs)];
     }
 
     private static SequenceSettings SequenceOf(RuleSet rules) =>
         new((int)rules["climate.years"], (int)rules["climate.seed"], rules["climate.day_correlation"], rules["climate.year_spread"]);
+
+    /// <summary>A climate file that says where it is from, used far from there.</summary>
+    private static IEnumerable<Diagnostic> FarNotes(Site site, DesignInputs inputs)
+    {
+        if ((site.ClimateFile ?? inputs.Tender.ClimateFile) is not { } file || !inputs.ClimateFiles.TryGetValue(file, out var climate)) yield break;
+        if (climate is { LatitudeDegrees: 0, LongitudeDegrees: 0 }) yield break;
+        var km = GreatCircle.DistanceKm(site.LatitudeDegrees, site.LongitudeDegrees, climate.LatitudeDegrees, climate.LongitudeDegrees);
+        if (km <= inputs.Rules["climate.far_km"]) yield break;
+        yield return Diagnostic.Warning(
+            "TK326",
+            FormattableString.Invariant($"its climate file {file} is for a place {km:0} km away, more than {inputs.Rules["climate.far_km"]:0} km; get the file of this place, or check both positions"),
+            new Place(Site: site.Id));
+    }
 
     private static IEnumerable<Diagnostic> ShadingNotes(Site site)
     {

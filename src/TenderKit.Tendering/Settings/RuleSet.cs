@@ -16,6 +16,9 @@ public sealed class RuleSet
     /// <summary>All rules in the order of the rules file.</summary>
     public ImmutableArray<DesignRule> Rules { get; }
 
+    /// <summary>Value of a rule, or null when there is none of that id.</summary>
+    public double? Find(string id) => _byId.TryGetValue(id, out var rule) ? rule.Value : null;
+
     /// <summary>Value of a rule.</summary>
     /// <exception cref="KeyNotFoundException">No rule of that id: a bug, since the reader refuses a rules file that lacks one.</exception>
     public double this[string id] => _byId.TryGetValue(id, out var rule) ? rule.Value : throw new KeyNotFoundException($"no design rule '{id}'");

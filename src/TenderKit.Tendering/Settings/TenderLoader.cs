@@ -31,11 +31,12 @@ public static class TenderLoader
 
         var rules = RulesOf(content, problems, digests);
         var catalog = CatalogOf(content.Tender, problems);
+        var limits = LimitsOf(rules);
         var climates = ImmutableSortedDictionary.CreateBuilder<string, MonthlyClimate>(StringComparer.Ordinal);
-        if (content.Tender.ClimateFile is { } standard and not "estimate") ReadClimate(content.Tender, standard, climates, problems, digests);
+        if (content.Tender.ClimateFile is { } standard and not "estimate") ReadClimate(content.Tender, standard, limits, climates, problems, digests);
         var canRun = !problems.Exists(p => p.Severity == Severity.Error);
         var list = SitesOf(content, problems, digests);
-        var sites = list is null ? [] : WithClimate(list.Sites, content.Tender, climates, problems, digests);
+        var sites = list is null ? [] : WithClimate(list.Sites, content.Tender, limits, climates, problems, digests);
         if (!canRun || list is null || rules is null || catalog is null) return new LoadedTender(null, list, [.. problems]);
 
         var light = LightOf(catalog, problems);
@@ -74,16 +75,38 @@ public static class TenderLoader
         return opened.Value;
     }
 
-    private static void ReadClimate(
-        Tender tender, string file, ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates, List<Diagnostic> problems, List<InputDigest> digests)
+    /// <summary>Limits of the climate readers from the design rules; a rules file that lacks them is refused anyway.</summary>
+    private static ClimateLimits LimitsOf(RuleSet? rules)
     {
-        var read = TableReader.Read(Path.Combine(tender.Folder, file));
-        problems.AddRange(read.Diagnostics);
-        if (read.Value is not { } tables) return;
-        digests.Add(new InputDigest(tables.File, tables.Sha256));
-        var climate = MonthlyClimateFile.Read(tables.Tables[0]);
+        var usual = new ClimateLimits();
+        return usual with
+        {
+            MissingDaysAllowed = (int)(rules?.Find("climate.missing_days") ?? usual.MissingDaysAllowed),
+            TypicalYearMarginK = rules?.Find("climate.typical_margin") ?? usual.TypicalYearMarginK,
+        };
+    }
+
+    private static void ReadClimate(
+        Tender tender,
+        string file,
+        ClimateLimits limits,
+        ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates,
+        List<Diagnostic> problems,
+        List<InputDigest> digests)
+    {
+        var path = Path.Combine(tender.Folder, file);
+        var name = Path.GetFileName(file);
+        if (!File.Exists(path))
+        {
+            problems.Add(Diagnostic.Error("TK101", "the file does not exist; check the name and the folder", new Place(name)));
+            return;
+        }
+
+        var bytes = File.ReadAllBytes(path);
+        digests.Add(new InputDigest(name, Convert.ToHexStringLower(SHA256.HashData(bytes))));
+        var climate = ClimateFile.Read(name, bytes, null, null, limits);
         problems.AddRange(climate.Diagnostics);
-        if (climate.Value is { } found) climates[file] = found;
+        if (climate.Value is { } found) climates[file] = found.Monthly;
     }
 
     private static SiteListReading? SitesOf(TenderFileContent content, List<Diagnostic> problems, List<InputDigest> digests)
@@ -111,10 +134,10 @@ public static class TenderLoader
 
     /// <summary>Reads the climate files that site rows name; a site whose file cannot be read is left out with an error.</summary>
     private static ImmutableArray<Site> WithClimate(
-        ImmutableArray<Site> sites, Tender tender, ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates, List<Diagnostic> problems, List<InputDigest> digests)
+        ImmutableArray<Site> sites, Tender tender, ClimateLimits limits, ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates, List<Diagnostic> problems, List<InputDigest> digests)
     {
         foreach (var file in sites.Select(s => s.ClimateFile).OfType<string>().Where(f => f != "estimate").Distinct().Where(f => !climates.ContainsKey(f)).Order(StringComparer.Ordinal))
-            ReadClimate(tender, file, climates, problems, digests);
+            ReadClimate(tender, file, limits, climates, problems, digests);
         bool Has(Site site) => site.ClimateFile is null or "estimate" || climates.ContainsKey(site.ClimateFile);
         foreach (var site in sites.Where(s => !Has(s)))
             problems.Add(Diagnostic.Error("TK321", $"its climate file '{site.ClimateFile}' could not be read, so the site is left out", new Place(Site: site.Id, Row: site.Row)));

@@ -20,6 +20,10 @@ public class DesignDiagnosticTests
     public void TK325_heavy_shading_warns() => AssertRaised("TK325", "S11", f => f.Change("sites.csv", "all-night,,5,0 %", "all-night,,5,35 %"));
 
     [Fact]
+    public void TK326_a_climate_file_of_another_place_warns() =>
+        AssertRaised("TK326", "S11", f => f.Change("climate.csv", "# record_low_c: 8", "# latitude: 9.0\n# longitude: 38.8\n# record_low_c: 8"));
+
+    [Fact]
     public void TK332_a_place_without_winter_sun_is_an_answer()
     {
         using var folder = new TenderFolder().WithSites("S09", "S11").Change("sites.csv", "-13.6701,34.4968", "68.5,27.5");
