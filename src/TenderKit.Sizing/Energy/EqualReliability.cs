@@ -7,7 +7,7 @@ namespace TenderKit.Sizing.Energy;
 /// <summary>Dark nights a year that a system must not pass.</summary>
 /// <param name="DarkNightsPerYear">Most dark nights a year, mean over the years, 0 or more.</param>
 /// <param name="ByUpperBound">Whether the upper 90 % bound of the mean is held to it, as in a bid, or the mean itself.</param>
-public sealed record ReliabilityTarget(double DarkNightsPerYear, bool ByUpperBound = false)
+public sealed record DarkNightTarget(double DarkNightsPerYear, bool ByUpperBound = false)
 {
     /// <summary>Whether a simulated system keeps it.</summary>
     public bool KeptBy(EnergyResult result) => (ByUpperBound ? result.DarkNightsUpperBound : result.DarkNightsPerYear) <= DarkNightsPerYear;
@@ -18,8 +18,18 @@ public sealed record ReliabilityTarget(double DarkNightsPerYear, bool ByUpperBou
 /// <param name="BatteryWh">Step of the battery's rated energy, Wh.</param>
 public sealed record SizeSteps(double ArrayWp, double BatteryWh);
 
-/// <summary>One array with the smallest battery that keeps a target.</summary>
-public sealed record ReliabilityPoint(double ArrayWp, double BatteryWh, EnergyResult Result);
+/// <summary>One array and one battery, the smallest that keeps a target, with the years they went through.</summary>
+public sealed record ReliabilityPoint(PowerSystem System, EnergyResult Result)
+{
+    public double ArrayWp => System.Array.ArrayWp;
+
+    public double BatteryWh => System.Battery.RatedWh;
+
+    public double BatteryAh => BatteryWh / System.Battery.NominalVoltageV;
+
+    /// <summary>Relative price, in the currency of the prices.</summary>
+    public double Price(double perWp, double perWh) => ArrayWp * perWp + BatteryWh * perWh;
+}
 
 /// <summary>
 /// Arrays and batteries of equal reliability: for each array the smallest battery that keeps a number of dark nights a year, by the hourly energy balance.
@@ -44,7 +54,7 @@ public static class EqualReliability
 
     /// <summary>The curve: arrays in ratio 1.1 from 0.83 to 3.8 times the one that just feeds the worst month; those no battery serves are left out.</summary>
     /// <param name="template">System whose array, controller current and battery are scaled; the rest stays.</param>
-    public static ImmutableArray<ReliabilityPoint> Curve(PlaneYears years, LampHours lamp, PowerSystem template, ReliabilityTarget target, SizeSteps steps)
+    public static ImmutableArray<ReliabilityPoint> Curve(PlaneYears years, LampHours lamp, PowerSystem template, DarkNightTarget target, SizeSteps steps)
     {
         var even = EvenArrayWp(years, lamp, template);
         return [.. Enumerable.Range(LadderFrom, LadderTo - LadderFrom + 1)
@@ -56,11 +66,11 @@ public static class EqualReliability
 
     /// <summary>The point of least array Wp x its price + battery Wh x its price; of equals the smallest array.</summary>
     public static ReliabilityPoint? LeastCost(IEnumerable<ReliabilityPoint> curve, double pricePerWp, double pricePerWh) =>
-        curve.OrderBy(p => p.ArrayWp * pricePerWp + p.BatteryWh * pricePerWh).ThenBy(p => p.ArrayWp).FirstOrDefault();
+        curve.OrderBy(p => p.Price(pricePerWp, pricePerWh)).ThenBy(p => p.ArrayWp).FirstOrDefault();
 
     /// <summary>The smallest battery for an array, or null when none up to <see cref="MostNights"/> keeps the target.</summary>
     public static ReliabilityPoint? SmallestBattery(
-        PlaneYears years, LampHours lamp, PowerSystem template, ReliabilityTarget target, SizeSteps steps, double arrayWp)
+        PlaneYears years, LampHours lamp, PowerSystem template, DarkNightTarget target, SizeSteps steps, double arrayWp)
     {
         var most = (int)Math.Ceiling(OneNightRatedWh(lamp, template) * MostNights / steps.BatteryWh);
         return Smallest(n => Sized(template, arrayWp, n * steps.BatteryWh), years, lamp, target, most);
@@ -68,7 +78,7 @@ public static class EqualReliability
 
     /// <summary>The smallest array for a battery, or null when none up to <see cref="MostArrays"/> keeps the target.</summary>
     public static ReliabilityPoint? SmallestArray(
-        PlaneYears years, LampHours lamp, PowerSystem template, ReliabilityTarget target, SizeSteps steps, double batteryWh)
+        PlaneYears years, LampHours lamp, PowerSystem template, DarkNightTarget target, SizeSteps steps, double batteryWh)
     {
         var most = (int)Math.Ceiling(EvenArrayWp(years, lamp, template) * MostArrays / steps.ArrayWp);
         return Smallest(n => Sized(template, n * steps.ArrayWp, batteryWh), years, lamp, target, most);
@@ -105,7 +115,7 @@ public static class EqualReliability
     }
 
     /// <summary>Fewest steps that keep the target: stepped up and bisected with hysteresis off, then the same from there with hysteresis as given.</summary>
-    private static ReliabilityPoint? Smallest(Func<int, PowerSystem> sized, PlaneYears years, LampHours lamp, ReliabilityTarget target, int most)
+    private static ReliabilityPoint? Smallest(Func<int, PowerSystem> sized, PlaneYears years, LampHours lamp, DarkNightTarget target, int most)
     {
         EnergyResult Run(PowerSystem system) => EnergyBalance.Run(years, lamp, system);
         bool KeptWithoutHysteresis(int n) => target.KeptBy(Run(sized(n) with { Control = sized(n).Control with { ReconnectFraction = 0 } }));
@@ -114,8 +124,7 @@ public static class EqualReliability
         if (Fewest(KeptWithoutHysteresis, 1, 1.5, Math.Max(1, most / 100), most) is not { } least) return null;
         var found = Kept(least) ? least : Fewest(Kept, least + 1, 1.02, least + 1, most);
         if (found is not { } n) return null;
-        var system = sized(n);
-        return new ReliabilityPoint(system.Array.ArrayWp, system.Battery.RatedWh, Run(system));
+        return new ReliabilityPoint(sized(n), Run(sized(n)));
     }
 
     /// <summary>Fewest from <paramref name="least"/>: grown from <paramref name="start"/> by a factor until kept, then bisected between the last two.</summary>
