@@ -3,6 +3,7 @@ using System.Globalization;
 using TenderKit.Documents.Machine;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Energy;
+using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Cli.Commands;
 
@@ -43,13 +44,14 @@ internal static class EnergyCommand
         if (energy is not null)
         {
             found.AddRange(EnergyFindings.Examine(pole.Years, energy.System, Place.Nowhere));
+            found.AddRange(SeldomFull(energy, rules));
             EnergyJson.AddSystem(root, energy);
         }
 
         var kept = energy is not null && (!(search.Array || search.Battery || parsed.Given(EnergyOptions.DarkNights)) || search.Target.KeptBy(energy.Result));
         EnergyJson.AddSearch(root, search);
         root["keepsTarget"] = energy is not null && search.Target.KeptBy(energy.Result);
-        root["rules"] = EnergyJson.Rules(EnergyInputs.Used(rules, climate, template));
+        root["rules"] = EnergyJson.Rules(EnergyInputs.Used(parsed, rules, climate, template));
         root["diagnostics"] = EnergyJson.Diagnostics(found);
         terminal.Problems([.. found]);
         if (json) terminal.Result(root);
@@ -60,7 +62,7 @@ internal static class EnergyCommand
     private static EnergySearch SearchOf(ParseResult parsed) => new(
         !parsed.Given(EnergyOptions.ArrayWp),
         !parsed.Given(EnergyOptions.BatteryAh),
-        new DarkNightTarget(parsed.GetValue(EnergyOptions.DarkNights), parsed.GetValue(EnergyOptions.ByUpperBound)),
+        EnergyOptions.TargetOf(parsed),
         [],
         parsed.GetValue(EnergyOptions.PricePerWp),
         parsed.GetValue(EnergyOptions.PricePerWh));
@@ -91,11 +93,19 @@ internal static class EnergyCommand
         {
             { Array: false } => ($"no battery up to {EqualReliability.MostNights} nights of use", "give a larger array"),
             { Battery: false } => ($"no array up to {EqualReliability.MostArrays} times what the worst month needs", "give a larger battery"),
-            _ => ($"no array up to 3.8 times what the worst month needs, with no battery up to {EqualReliability.MostNights} nights of use", "try a steeper --tilt-deg"),
+            _ => ($"no array up to 3.8 times what the worst month needs, with any battery up to {EqualReliability.MostNights} nights of use,", "try a steeper --tilt-deg"),
         };
         return Diagnostic.Error("TK340", string.Create(
             CultureInfo.InvariantCulture,
             $"{tried} keeps the target of {search.Target.DarkNightsPerYear} dark nights a year; {cure}, ask for less light or allow more dark nights"));
+    }
+
+    private static IEnumerable<Diagnostic> SeldomFull(PoleEnergy energy, RuleSet rules)
+    {
+        var (days, limit) = (energy.Result.LongestWithoutFullDays, rules["battery.days_to_full"]);
+        if (energy.System.Battery.Chemistry == BatteryChemistry.LithiumIronPhosphate || days <= limit) yield break;
+        yield return Diagnostic.Warning("TK331", string.Create(
+            CultureInfo.InvariantCulture, $"the lead-acid battery goes {days} days without a full charge, more than {limit:0} days; it may sulphate: give it more array"));
     }
 
     private static bool HasErrors(List<Diagnostic> found) => found.Any(d => d.Severity == Severity.Error);

@@ -45,7 +45,7 @@ internal static class EnergyInputs
                 $"irradiation is an estimate from the built-in reference table (nearest station {climate.NearestStationKm ?? 0:0} km away), lowered by the factor {ClimateStage.CautiousFactor(climate.Grade, rules):0.00}; fetch monthly means for this place and give them with --climate or --ghi-kwh-per-m2-day")));
         }
 
-        found.AddRange(ReferenceClimate.Examine(climate, Place.Nowhere));
+        found.AddRange(ReferenceClimate.Examine(climate, new Place(parsed.GetValue(EnergyOptions.ClimateFile) ?? (parsed.Given(EnergyOptions.Irradiation) ? EnergyOptions.Irradiation.Name : null))));
         return climate;
     }
 
@@ -70,8 +70,8 @@ internal static class EnergyInputs
     /// <summary>The system as given; what is to be found stands in it at a size to scale from.</summary>
     public static PowerSystem SystemOf(ParseResult parsed, RuleSet rules)
     {
-        var chemistry = parsed.GetValue(EnergyOptions.BatteryType);
-        var kind = parsed.GetValue(EnergyOptions.Control);
+        var chemistry = EnergyOptions.ChemistryOf(parsed);
+        var kind = EnergyOptions.ControlOf(parsed);
         var typical = TypicalParts.Battery(chemistry);
         var batteryV = parsed.ValueOr(EnergyOptions.BatteryV, typical.NominalVoltageV);
         var moduleV = parsed.ValueOr(EnergyOptions.ModuleV, TypicalParts.ModuleVoltagePer12V * Math.Max(1, Math.Round(batteryV / 12.8)));
@@ -91,8 +91,8 @@ internal static class EnergyInputs
         return new PowerSystem(array, battery, control, parsed.GetValue(EnergyOptions.LampW) / (1 - rules["wiring.drop_lamp"]));
     }
 
-    /// <summary>The rules this study uses.</summary>
-    public static IEnumerable<DesignRule> Used(RuleSet rules, MonthlyClimate climate, PowerSystem system)
+    /// <summary>The rules this study uses; years and seed of the user's own are none.</summary>
+    public static IEnumerable<DesignRule> Used(ParseResult parsed, RuleSet rules, MonthlyClimate climate, PowerSystem system)
     {
         string[] ids =
         [
@@ -101,7 +101,9 @@ internal static class EnergyInputs
             "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "wiring.drop_lamp",
             system.Control.Kind == ControlKind.Tracking ? "controller.lowest_cell_fraction" : "controller.charge_factor",
         ];
-        return rules.Rules.Where(r => ids.Contains(r.Id));
+        return rules.Rules.Where(r => ids.Contains(r.Id)
+            && !(r.Id == "climate.years" && parsed.Given(EnergyOptions.Years))
+            && !(r.Id == "climate.seed" && parsed.Given(EnergyOptions.Seed)));
     }
 
     private static string RuleOf(ClimateGrade grade) => grade switch
