@@ -36,8 +36,9 @@ public sealed record ReliabilityPoint(PowerSystem System, EnergyResult Result)
 /// </summary>
 /// <remarks>
 /// A search for the smallest needs a quantity that never falls as the size grows. Without hysteresis the unserved energy is such a quantity
-/// but for the self-discharge of a large store; with hysteresis a larger store may by chance reconnect later. So the search steps up and bisects with
-/// hysteresis off, and the size found is then tried with hysteresis as given and enlarged until it keeps the target; one step less was tried and did not.
+/// but for the self-discharge of a large store. With hysteresis a larger store may reconnect later and lose more nights, and a store that is nearly
+/// enough may lose fewer nights than without, since it rests and recovers. So the search steps up and bisects with hysteresis off; the size found is
+/// tried with hysteresis as given, enlarged until it keeps the target, and lowered while one step less or 15 % less keeps it too: neither does in the end.
 /// </remarks>
 public static class EqualReliability
 {
@@ -50,6 +51,7 @@ public static class EqualReliability
     private const double LadderRatio = 1.1;
     private const int LadderFrom = -2;
     private const int LadderTo = 14;
+    private const double LoweredFraction = 0.15;
     private const double LeastSupplyWh = 1e-6;
 
     /// <summary>The curve: arrays in ratio 1.1 from 0.83 to 3.8 times the one that just feeds the worst month; those no battery serves are left out.</summary>
@@ -114,7 +116,7 @@ public static class EqualReliability
         return template.Array.ArrayWp * Math.Clamp(ratios.Max(), 1e-3, Math.Max(1e-3, MostArrays * yearly));
     }
 
-    /// <summary>Fewest steps that keep the target: stepped up and bisected with hysteresis off, then the same from there with hysteresis as given.</summary>
+    /// <summary>Fewest steps that keep the target: stepped up and bisected with hysteresis off, then from there with hysteresis as given.</summary>
     private static ReliabilityPoint? Smallest(Func<int, PowerSystem> sized, PlaneYears years, LampHours lamp, DarkNightTarget target, int most)
     {
         EnergyResult Run(PowerSystem system) => EnergyBalance.Run(years, lamp, system);
@@ -123,7 +125,8 @@ public static class EqualReliability
 
         if (Fewest(KeptWithoutHysteresis, 1, 1.5, Math.Max(1, most / 100), most) is not { } least) return null;
         var found = Kept(least) ? least : Fewest(Kept, least + 1, 1.02, least + 1, most);
-        if (found is not { } n) return null;
+        if (found is null) return null;
+        var n = Lowered(Kept, found.Value);
         return new ReliabilityPoint(sized(n), Run(sized(n)));
     }
 
@@ -138,6 +141,25 @@ public static class EqualReliability
             n = Math.Min(most, Math.Max(n + 1, (int)(n * growth)));
         }
 
+        return Bisected(kept, failed, n);
+    }
+
+    /// <summary>Lowered until neither one step less nor <see cref="LoweredFraction"/> less is kept.</summary>
+    private static int Lowered(Func<int, bool> kept, int n)
+    {
+        while (n > 1)
+        {
+            var lower = (int)(n * (1 - LoweredFraction));
+            if (lower >= 1 && kept(lower)) n = lower;
+            else if (n - 1 > lower && kept(n - 1)) n = Bisected(kept, lower, n - 1);
+            else break;
+        }
+
+        return n;
+    }
+
+    private static int Bisected(Func<int, bool> kept, int failed, int n)
+    {
         while (n - failed > 1)
         {
             var middle = failed + (n - failed) / 2;

@@ -6,7 +6,7 @@ namespace TenderKit.Sizing.Energy;
 
 /// <summary>Place, plane and lamp of one pole, and how its years are made; every factor is a design rule or the user's own.</summary>
 /// <param name="CautiousFactor">Factor on irradiation for the climate's grade, fraction.</param>
-/// <param name="Albedo">Ground reflectance, fraction.</param>
+/// <param name="AlbedoFraction">Ground reflectance, fraction.</param>
 /// <param name="ShadedFraction">Share of beam and sky lost to shading, fraction.</param>
 /// <param name="SwitchingElevationDegrees">Sun elevation at which the lamp switches, degrees.</param>
 /// <param name="LampW">Input of the lamp at full level, at its own terminals, W.</param>
@@ -14,7 +14,7 @@ public sealed record PoleInputs(
     MonthlyClimate Climate,
     double CautiousFactor,
     PlaneOrientation Plane,
-    double Albedo,
+    double AlbedoFraction,
     double ShadedFraction,
     double SwitchingElevationDegrees,
     LightingSchedule Schedule,
@@ -52,12 +52,12 @@ public static class PoleStudy
         var nights = NightCalendar.ForLatitude(inputs.Climate.LatitudeDegrees, inputs.SwitchingElevationDegrees);
         var lamp = ScheduleHours.For(inputs.Schedule, nights);
         var hours = SyntheticYears.Generate(inputs.Climate, inputs.Sequence, inputs.CautiousFactor);
-        var years = TiltedPlane.Hourly(hours, inputs.Plane, inputs.Albedo, inputs.ShadedFraction);
+        var years = TiltedPlane.Hourly(hours, inputs.Plane, inputs.AlbedoFraction, inputs.ShadedFraction);
         return new PoleYears(
             inputs,
             nights,
             [.. Enumerable.Range(1, 12).Select(m => SunGeometry.DailyExtraterrestrialKWhPerM2(inputs.Climate.LatitudeDegrees, SunGeometry.MeanDayOfMonth(m)))],
-            TiltedPlane.MonthlyKWhPerM2(inputs.Climate, inputs.Plane, inputs.Albedo),
+            TiltedPlane.MonthlyKWhPerM2(inputs.Climate, inputs.Plane, inputs.AlbedoFraction),
             MonthlyMeanKWh(years),
             ScheduleHours.For(LightingSchedule.DuskToDawn, nights).MonthlyFullHours,
             [.. lamp.MonthlyFullHours.Select(h => h * inputs.LampW)],
