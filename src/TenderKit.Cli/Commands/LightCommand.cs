@@ -170,7 +170,7 @@ internal static class LightCommand
         var content = new LightSheetContent(
             "Light of one road", file.FileName, file.Distribution, PhotometricAnalysis.Of(file.Distribution), layout, parsed.GetValue(Maintenance),
             quality.Carriageway.Illuminance, quality, section.Class, root["spacingSetBy"]?.GetValue<string>() ?? "", diagnostics,
-            LevelFraction: root["levelFraction"]?.GetValue<double>() ?? 1, Lanes: section.Lanes, Surface: "R3, Q0 0.07");
+            LevelFraction: root["levelFraction"]?.GetValue<double>() ?? 1, Lanes: section.Lanes, Surface: "R3, Q0 0.07", TurnDegrees: parsed.GetValue(Rotate));
         var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
         BidFolder.Write(folder, [new BidDocument(Path.GetFileName(path), LightSheet.Make(content))]);
     }

@@ -25,7 +25,8 @@ internal static class AssumptionPages
     private static ItemList Methods() => new(
     [
         "Light: point by point over the grid of the road or yard, maintained values; the widest spacing that meets every limit of the class, then the lowest "
-            + "level that still meets it.",
+            + "level that still meets it. A road is taken as endless between two poles, so the outer half spacing at either end of a real row is darker; a row "
+            + "of one pole a side is calculated as it stands. A yard has the finer of the road grid and the grid of EN 12464-2.",
         "Energy: hour by hour over many synthetic years whose long-run monthly means are the climate of the site, with battery limits, disconnect and "
             + "reconnect, own use and losses. A hand method stands beside it at each kit and decides nothing.",
         "Dark night: any hour with less light than asked. The upper 90 % bound of the mean number a year must not pass the number asked for.",

@@ -43,7 +43,11 @@ public static class LightStage
     /// <summary>Maintenance factor of a luminaire at the maintenance date: lumens, survival, dirt.</summary>
     public static double MaintenanceFactor(Luminaire luminaire, RuleSet rules) =>
         Maintenance.Factor(
-            Maintenance.LumenFraction(rules["light.maintenance_hours"], luminaire.LifeL80H), rules["light.survival_factor"], rules["light.dirt_factor"]);
+            Maintenance.LumenFraction(rules["light.maintenance_hours"], luminaire.LifeL80H), rules["light.survival_factor"],
+            Maintenance.DirtFraction(luminaire.IpCode, PollutionOf(rules), rules["light.cleaning_years"]));
+
+    /// <summary>The rule counts 1 low, 2 medium, 3 high.</summary>
+    private static Pollution PollutionOf(RuleSet rules) => (Pollution)((int)Math.Round(rules["light.pollution"]) - 1);
 
     private static IEnumerable<PoleShape> ShapesOf(Site site, PartsCatalog catalog) =>
         catalog.Poles

@@ -24,6 +24,8 @@ internal static class RuleLimits
         ["climate.year_spread"] = (0, 0.5),
         ["night.switching_elevation"] = (-6, 3),
         ["light.maintenance_hours"] = (1000, 100_000),
+        ["light.cleaning_years"] = (0.1, 3),
+        ["light.pollution"] = (1, 3),
         ["light.spacing_least"] = (0.5, 4),
         ["light.spacing_most"] = (4, 20),
         ["light.setback"] = (0, 5),

@@ -298,7 +298,7 @@ public class WorkbookTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Reads_as_approved(string kind) => Approved.Check(kind + "-workbook", WorkbookText.View(Make(kind)));
+    public void Reads_as_approved(string kind) => Approved.Same("Approved/" + kind + "-workbook", WorkbookText.View(Make(kind)));
 
     private static byte[] Make(string kind) => kind switch
     {
