@@ -62,6 +62,7 @@ public static class EqualReliability
         return [.. Enumerable.Range(LadderFrom, LadderTo - LadderFrom + 1)
             .Select(i => Math.Ceiling(even * Math.Pow(LadderRatio, i) / steps.ArrayWp) * steps.ArrayWp)
             .Distinct()
+            .AsParallel().AsOrdered()
             .Select(arrayWp => SmallestBattery(years, lamp, template, target, steps, arrayWp))
             .OfType<ReliabilityPoint>()];
     }
