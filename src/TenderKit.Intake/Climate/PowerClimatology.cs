@@ -23,7 +23,7 @@ internal static partial class PowerClimatology
         if (heading.IsDefault || !lines.Exists(l => l.Contains("NASA", StringComparison.Ordinal))) return table;
         if (table.Rows.Any(r => r.Length > 0 && r[0].Text is "T2M_MAX" or "T2M_MIN"))
         {
-            found.Add(Diagnostic.Note("TK140", "T2M_MAX and T2M_MIN of this climatology are mean monthly extremes, some 4 K beyond the mean daily maximum and minimum; they are not used", new Place(table.File, table.Sheet)));
+            found.Add(ExtremesNotUsed(new Place(table.File, table.Sheet)));
         }
 
         var unit = lines.FirstOrDefault(l => l.StartsWith(Irradiation + " ", StringComparison.Ordinal) && l.EndsWith(')'));
@@ -40,6 +40,10 @@ internal static partial class PowerClimatology
         rows.AddRange(table.Rows.Where(r => r.Length > 0 && r[0].Text == MeanC).Select(r => Named(r, "t_mean_c")));
         return table with { Rows = [.. rows] };
     }
+
+    /// <summary>The note on T2M_MAX and T2M_MIN of months.</summary>
+    public static Diagnostic ExtremesNotUsed(Place place) => Diagnostic.Note(
+        "TK140", "T2M_MAX and T2M_MIN of this climatology are mean monthly extremes, some 4 K beyond the mean daily maximum and minimum; they are not used", place);
 
     private static string UnitOf(string? line) => line is null ? "" : line[(line.LastIndexOf('(') + 1)..^1];
 

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+
+namespace TenderKit.Sizing.Climate;
+
+/// <summary>Calendar-month means of an hourly series.</summary>
+public static class SeriesMonths
+{
+    /// <summary>
+    /// An air temperature above this is a fault of the data, degC: typical-year files hold glitches above it,
+    /// and no place a light is built at has reached it. Common practice, no source.
+    /// </summary>
+    public const double HighestCredibleC = 55;
+
+    /// <summary>An air temperature below this is a fault of the data, degC: the lowest measured on earth is -89.2 (World Meteorological Organization, from memory).</summary>
+    public const double LowestCredibleC = -90;
+
+    internal static MonthlyClimate Of(HourlySeries series, double recordMarginK)
+    {
+        var months = Enumerable.Range(1, 12).Select(m => new Month(series, m)).ToList();
+        var air = series.AirC.Where(IsCredible).DefaultIfEmpty(double.NaN).ToList();
+        return new MonthlyClimate(
+            series.LatitudeDegrees,
+            series.LongitudeDegrees,
+            Each(m => m.IrradiationKWhPerM2),
+            Each(m => m.MeanC),
+            Each(m => m.DailyMaxC),
+            Each(m => m.DailyMinC),
+            air.Min() - recordMarginK,
+            air.Max() + recordMarginK,
+            ClimateGrade.SuppliedWithSource,
+            series.Source);
+
+        ImmutableArray<double> Each(Func<Month, double> of) => [.. months.Select(of)];
+    }
+
+    /// <summary>Whether an air temperature can be one.</summary>
+    public static bool IsCredible(double airC) => airC is >= LowestCredibleC and <= HighestCredibleC;
+
+    /// <summary>One calendar month through all years.</summary>
+    private sealed class Month
+    {
+        public Month(HourlySeries series, int month)
+        {
+            var (energy, days, air, hours, max, min, warmDays) = (0.0, 0, 0.0, 0, 0.0, 0.0, 0);
+            for (var y = 0; y < series.YearCount; y++)
+            {
+                for (var d = 0; d < MonthDays.Count(month); d++, days++)
+                {
+                    var start = (y * MonthDays.DaysCount + MonthDays.FirstDayIndex(month) + d) * 24;
+                    energy += series.GlobalWhPerM2.AsSpan(start, 24).ToArray().Sum();
+                    var day = series.AirC.AsSpan(start, 24).ToArray().Where(IsCredible).ToArray();
+                    if (day.Length == 0) continue;
+                    (air, hours, warmDays) = (air + day.Sum(), hours + day.Length, warmDays + 1);
+                    (max, min) = (max + day.Max(), min + day.Min());
+                }
+            }
+
+            IrradiationKWhPerM2 = energy / 1000 / days;
+            (MeanC, DailyMaxC, DailyMinC) = (air / hours, max / warmDays, min / warmDays);
+        }
+
+        public double IrradiationKWhPerM2 { get; }
+
+        public double MeanC { get; }
+
+        public double DailyMaxC { get; }
+
+        public double DailyMinC { get; }
+    }
+}
