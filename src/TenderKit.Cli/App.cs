@@ -46,6 +46,7 @@ public static class App
         root.Subcommands.Add(InspectCommand.Make(console));
         root.Subcommands.Add(BidCommand.Make(console));
         root.Subcommands.Add(LightCommand.Make(console));
+        root.Subcommands.Add(EnergyCommand.Make(console));
         root.Subcommands.Add(CatalogCommand.Make(console));
         return root;
     }

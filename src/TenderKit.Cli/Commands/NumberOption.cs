@@ -27,4 +27,12 @@ internal static class NumberOption
         if (fallback is { } given) option.DefaultValueFactory = _ => given;
         return option;
     }
+
+    /// <summary>A number that may be left out and has no default of its own: ask whether it was given before its value.</summary>
+    public static Option<double> Optional(string name, string description, QuantityKind kind)
+    {
+        var option = Make(name, description, kind);
+        option.Required = false;
+        return option;
+    }
 }

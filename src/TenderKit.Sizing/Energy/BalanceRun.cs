@@ -299,12 +299,13 @@ internal sealed class BalanceRun
         var worst = WorstSlot();
         var (worstYear, worstMonth) = (worst / 12, worst % 12 + 1);
         var from = (worstYear * MonthDays.DaysCount + MonthDays.FirstDayIndex(worstMonth)) * 24;
+        var nightsPerRun = NightsPerRun();
         ImmutableArray<double> PerDay(double[] sums) => [.. sums.Select((s, m) => s / yearCount / MonthDays.Count(m + 1))];
         return new EnergyResult(
             yearCount,
             demandWh > 0 ? unservedWh / demandWh : 0,
             (double)perYear.Sum() / yearCount,
-            DarkNightBound.UpperNinety(perYear, NightsPerRun()),
+            DarkNightBound.UpperNinety(perYear, nightsPerRun),
             perYear.Max(),
             LongestRun(),
             [.. lowest],
@@ -316,7 +317,10 @@ internal sealed class BalanceRun
             [.. states.AsSpan(from, MonthDays.Count(worstMonth) * 24)],
             worstMonth,
             worstYear + 1,
-            new EnergyLedger(inWh, lampWh, ownWh, lossesWh, dumpedWh, storeWh - fullWh, demandWh, unservedWh));
+            new EnergyLedger(inWh, lampWh, ownWh, lossesWh, dumpedWh, storeWh - fullWh, demandWh, unservedWh))
+        {
+            DarkNightRange = DarkNightBound.TwoSidedNinety(perYear, nightsPerRun),
+        };
     }
 
     /// <summary>The month of the sequence with the most unserved energy; with none, the one with the lowest state of charge; the first of equals.</summary>

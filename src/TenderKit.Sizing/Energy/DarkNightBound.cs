@@ -14,6 +14,9 @@ public static class DarkNightBound
 {
     private const double Confidence = 0.90;
 
+    /// <summary>Each side of the two-sided range of 90 %.</summary>
+    private const double OneSide = 0.95;
+
     /// <param name="nightsByYear">Dark nights of each year.</param>
     /// <param name="nightsPerRun">Mean length of a run of dark nights, 1 or more.</param>
     public static double UpperNinety(IReadOnlyList<int> nightsByYear, double nightsPerRun = 1)
@@ -27,5 +30,29 @@ public static class DarkNightBound
         var mean = (double)total / n;
         var deviation = Math.Sqrt(nightsByYear.Sum(x => (x - mean) * (x - mean)) / (n - 1));
         return Math.Max(few, mean + StudentT.InvCDF(0, 1, n - 1, Confidence) * deviation / Math.Sqrt(n));
+    }
+
+    /// <summary>
+    /// Two-sided 90 % range of the same mean: the wider, on either side, of Student's t on the spread between years and the exact Poisson limits
+    /// on runs, chi2(0.05, 2 N) / (2 n) and chi2(0.95, 2 N + 2) / (2 n) (Garwood 1936, from memory), times the mean length of a run;
+    /// the low end is 0 when no night was dark. Check value: 20 years with 5 single dark nights give 1.970 / 20 to 10.513 / 20 or wider.
+    /// </summary>
+    /// <param name="nightsByYear">Dark nights of each year.</param>
+    /// <param name="nightsPerRun">Mean length of a run of dark nights, 1 or more.</param>
+    public static DarkNightRange TwoSidedNinety(IReadOnlyList<int> nightsByYear, double nightsPerRun = 1)
+    {
+        Require.InRange(nightsPerRun, 1, 366, nameof(nightsPerRun));
+        var n = nightsByYear.Count;
+        if (n == 0) throw new ArgumentException("at least one year is needed", nameof(nightsByYear));
+        var total = nightsByYear.Sum();
+        var scale = nightsPerRun / (2 * n);
+        if (total == 0) return new DarkNightRange(0, scale * ChiSquared.InvCDF(2, OneSide));
+        var runs = total / nightsPerRun;
+        var (few, many) = (scale * ChiSquared.InvCDF(2 * runs, 1 - OneSide), scale * ChiSquared.InvCDF(2 * runs + 2, OneSide));
+        if (n < 2) return new DarkNightRange(few, many);
+        var mean = (double)total / n;
+        var deviation = Math.Sqrt(nightsByYear.Sum(x => (x - mean) * (x - mean)) / (n - 1));
+        var spread = StudentT.InvCDF(0, 1, n - 1, OneSide) * deviation / Math.Sqrt(n);
+        return new DarkNightRange(Math.Max(0, Math.Min(few, mean - spread)), Math.Max(many, mean + spread));
     }
 }

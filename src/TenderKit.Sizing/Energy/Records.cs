@@ -133,7 +133,11 @@ public sealed record EnergyResult(
     ImmutableArray<double> WorstMonthStates,
     int WorstMonth,
     int WorstMonthYear,
-    EnergyLedger Ledger);
+    EnergyLedger Ledger)
+{
+    /// <summary>Where the mean number of dark nights a year lies, two-sided 90 %.</summary>
+    public DarkNightRange DarkNightRange { get; init; } = new(0, 0);
+}
 
 /// <summary>Inputs of the hand method.</summary>
 public sealed record HandInputs(

@@ -1,0 +1,154 @@
+using System.CommandLine;
+using System.Globalization;
+using TenderKit.Intake.Climate;
+using TenderKit.Intake.Tables;
+using TenderKit.Intake.Yaml;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+using TenderKit.Sizing.Energy;
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Settings;
+
+namespace TenderKit.Cli.Commands;
+
+/// <summary>Turns the options of <c>energy</c> into the records of the engineering; every margin comes out of the design rules.</summary>
+internal static class EnergyInputs
+{
+    private const string BuiltInRules = "starter/design-rules.yaml";
+
+    /// <summary>Array and battery a search starts to scale from, Wp and Ah.</summary>
+    private const double AnyArrayWp = 100;
+    private const double AnyBatteryAh = 50;
+
+    /// <summary>The built-in rules, or a file's, with single rules changed.</summary>
+    public static RuleSet RulesOf(ParseResult parsed, List<Diagnostic> found)
+    {
+        var file = parsed.GetValue(EnergyOptions.RulesFile);
+        var text = file is null ? BuiltIn() : File.ReadAllText(file);
+        var changes = string.Join('\n', (parsed.GetValue(EnergyOptions.Rules) ?? []).Select(r => r.Replace("=", ": ", StringComparison.Ordinal)));
+        var section = changes.Length == 0 ? null : YamlFile.Read(changes, "--rule", found);
+        return Tendering.Settings.RulesFile.Read(text, file ?? "the built-in design rules", section, found);
+    }
+
+    /// <summary>The climate of a file, of values given, or the built-in estimate; null with an error among the problems.</summary>
+    public static MonthlyClimate? ClimateOf(ParseResult parsed, RuleSet rules, List<Diagnostic> found)
+    {
+        var (latitude, longitude) = (parsed.GetValue(EnergyOptions.Latitude), parsed.GetValue(EnergyOptions.Longitude));
+        var climate = parsed.GetValue(EnergyOptions.ClimateFile) is { } file
+            ? OfFile(file, latitude, longitude, found)
+            : parsed.Given(EnergyOptions.Irradiation) ? OfValues(parsed, latitude, longitude) : ReferenceClimate.Estimate(latitude, longitude, ReferenceStations.Load());
+        if (climate is null) return null;
+        if (climate.Grade is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)
+        {
+            found.Add(Diagnostic.Warning("TK320", string.Create(
+                CultureInfo.InvariantCulture,
+                $"irradiation is an estimate from the built-in reference table (nearest station {climate.NearestStationKm ?? 0:0} km away), lowered by the factor {ClimateStage.CautiousFactor(climate.Grade, rules):0.00}; fetch monthly means for this place and give them with --climate or --ghi-kwh-per-m2-day")));
+        }
+
+        found.AddRange(ReferenceClimate.Examine(climate, new Place(parsed.GetValue(EnergyOptions.ClimateFile) ?? (parsed.Given(EnergyOptions.Irradiation) ? EnergyOptions.Irradiation.Name : null))));
+        return climate;
+    }
+
+    /// <summary>Place, plane and lamp.</summary>
+    public static PoleInputs PoleOf(ParseResult parsed, MonthlyClimate climate, RuleSet rules)
+    {
+        var schedule = parsed.GetValue(EnergyOptions.Schedule)!;
+        var elevation = rules["night.switching_elevation"];
+        var albedo = rules["climate.albedo"];
+        var lamp = ScheduleHours.For(schedule, NightCalendar.ForLatitude(climate.LatitudeDegrees, elevation));
+        var best = TiltedPlane.BestForWorstMonth(climate, lamp.MonthlyFullHours, rules["energy.least_tilt"], albedo);
+        var plane = new PlaneOrientation(parsed.ValueOr(EnergyOptions.Tilt, best.TiltDegrees), parsed.ValueOr(EnergyOptions.Azimuth, best.AzimuthDegrees));
+        var sequence = new SequenceSettings(
+            (int)parsed.ValueOr(EnergyOptions.Years, rules["climate.years"]),
+            (int)parsed.ValueOr(EnergyOptions.Seed, rules["climate.seed"]),
+            rules["climate.day_correlation"],
+            rules["climate.year_spread"]);
+        return new PoleInputs(
+            climate, ClimateStage.CautiousFactor(climate.Grade, rules), plane, albedo, parsed.GetValue(EnergyOptions.Shaded), elevation, schedule, sequence, parsed.GetValue(EnergyOptions.LampW));
+    }
+
+    /// <summary>The system as given; what is to be found stands in it at a size to scale from.</summary>
+    public static PowerSystem SystemOf(ParseResult parsed, RuleSet rules)
+    {
+        var chemistry = EnergyOptions.ChemistryOf(parsed);
+        var kind = EnergyOptions.ControlOf(parsed);
+        var typical = TypicalParts.Battery(chemistry);
+        var batteryV = parsed.ValueOr(EnergyOptions.BatteryV, typical.NominalVoltageV);
+        var moduleV = parsed.ValueOr(EnergyOptions.ModuleV, TypicalParts.ModuleVoltagePer12V * Math.Max(1, Math.Round(batteryV / 12.8)));
+        var arrayWp = parsed.ValueOr(EnergyOptions.ArrayWp, AnyArrayWp);
+        var efficiency = TypicalParts.ControlEfficiency(kind);
+        var array = new ArrayModel(
+            arrayWp, moduleV, arrayWp / moduleV, TypicalParts.PowerCoefficientPerK, TypicalParts.NoctC,
+            rules["energy.soiling"] * rules["energy.mismatch"] * rules["energy.ageing"] * rules["energy.wiring"]);
+        var battery = new BatteryModel(
+            chemistry, parsed.ValueOr(EnergyOptions.BatteryAh, AnyBatteryAh) * batteryV, batteryV, typical.RatedHours, typical.PeukertExponent,
+            rules["battery.depth." + chemistry], rules["battery.end_of_life"], typical.ChargeEfficiency, typical.DischargeEfficiency,
+            typical.SelfDischargePerMonthFraction, rules["battery.enclosure_rise"], typical.LeastChargeC, GreatestRateFactor: rules["battery.rate_gain"]);
+        var chargeA = kind == ControlKind.Tracking
+            ? arrayWp * efficiency / (batteryV * rules["controller.lowest_cell_fraction"])
+            : rules["controller.charge_factor"] * arrayWp / moduleV;
+        var control = new ControlModel(kind, chargeA, efficiency, parsed.ValueOr(EnergyOptions.OwnUseW, TypicalParts.OwnUseW(kind)), rules["battery.reconnect"]);
+        return new PowerSystem(array, battery, control, parsed.GetValue(EnergyOptions.LampW) / (1 - rules["wiring.drop_lamp"]));
+    }
+
+    /// <summary>The rules this study uses; years and seed of the user's own are none.</summary>
+    public static IEnumerable<DesignRule> Used(ParseResult parsed, RuleSet rules, MonthlyClimate climate, PowerSystem system)
+    {
+        string[] ids =
+        [
+            RuleOf(climate.Grade), "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread", "night.switching_elevation",
+            "energy.soiling", "energy.mismatch", "energy.ageing", "energy.wiring", "energy.least_tilt", "battery.depth." + system.Battery.Chemistry, "battery.end_of_life",
+            "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "wiring.drop_lamp",
+            system.Control.Kind == ControlKind.Tracking ? "controller.lowest_cell_fraction" : "controller.charge_factor",
+        ];
+        return rules.Rules.Where(r => ids.Contains(r.Id)
+            && !(r.Id == "climate.years" && parsed.Given(EnergyOptions.Years))
+            && !(r.Id == "climate.seed" && parsed.Given(EnergyOptions.Seed)));
+    }
+
+    private static string RuleOf(ClimateGrade grade) => grade switch
+    {
+        ClimateGrade.SuppliedWithSource => "climate.factor.supplied_with_source",
+        ClimateGrade.SuppliedUnsourced => "climate.factor.supplied_unsourced",
+        ClimateGrade.EstimateNear => "climate.factor.estimate_near",
+        _ => "climate.factor.estimate_far",
+    };
+
+    private static MonthlyClimate? OfFile(string file, double latitude, double longitude, List<Diagnostic> found)
+    {
+        var table = TableReader.Read(file);
+        found.AddRange(table.Diagnostics);
+        if (table.Value is not { } tables) return null;
+        var read = MonthlyClimateFile.Read(tables.Tables[0], latitude, longitude);
+        found.AddRange(read.Diagnostics);
+        return read.Value is { } climate ? climate with { LatitudeDegrees = latitude, LongitudeDegrees = longitude } : null;
+    }
+
+    /// <summary>Twelve values given; daily minimum and maximum, and where none are given the means too, from the nearest reference stations.</summary>
+    private static MonthlyClimate OfValues(ParseResult parsed, double latitude, double longitude)
+    {
+        var near = ReferenceClimate.AirTemperature(latitude, longitude, ReferenceStations.Load());
+        var mean = parsed.GetValue(EnergyOptions.Temperature) ?? near.MeanC;
+        var source = parsed.GetValue(EnergyOptions.Source);
+        var own = parsed.Given(EnergyOptions.Temperature);
+        var climate = near with
+        {
+            IrradiationKWhPerM2 = parsed.GetValue(EnergyOptions.Irradiation)!.Value,
+            MeanC = mean,
+            DailyMinC = [.. near.DailyMinC.Zip(near.MeanC, (t, m) => t - m).Zip(mean, (d, m) => m + d)],
+            DailyMaxC = [.. near.DailyMaxC.Zip(near.MeanC, (t, m) => t - m).Zip(mean, (d, m) => m + d)],
+            Grade = source is null ? ClimateGrade.SuppliedUnsourced : ClimateGrade.SuppliedWithSource,
+            Source = (source ?? "values given without a source") + "; " + (own ? "daily minimum and maximum of the " : "") + near.Source,
+            TemperatureStationKm = own ? null : near.TemperatureStationKm,
+        };
+        return climate with { RecordLowC = Math.Min(near.RecordLowC, climate.DailyMinC.Min()), RecordHighC = Math.Max(near.RecordHighC, climate.DailyMaxC.Max()) };
+    }
+
+    private static string BuiltIn()
+    {
+        using var stream = typeof(EnergyInputs).Assembly.GetManifestResourceStream(BuiltInRules)
+            ?? throw new InvalidOperationException("the built-in design rules are missing from the program");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}
