@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using TenderKit.Intake.Climate;
-using TenderKit.Intake.Tables;
 using TenderKit.Intake.Yaml;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
@@ -116,12 +115,15 @@ internal static class EnergyInputs
 
     private static MonthlyClimate? OfFile(string file, double latitude, double longitude, List<Diagnostic> found)
     {
-        var table = TableReader.Read(file);
-        found.AddRange(table.Diagnostics);
-        if (table.Value is not { } tables) return null;
-        var read = MonthlyClimateFile.Read(tables.Tables[0], latitude, longitude);
+        if (!File.Exists(file))
+        {
+            found.Add(Diagnostic.Error("TK101", "the file does not exist; check the name and the folder", new Place(file)));
+            return null;
+        }
+
+        var read = ClimateFile.Read(Path.GetFileName(file), File.ReadAllBytes(file), latitude, longitude);
         found.AddRange(read.Diagnostics);
-        return read.Value is { } climate ? climate with { LatitudeDegrees = latitude, LongitudeDegrees = longitude } : null;
+        return read.Value?.Monthly is { } climate ? climate with { LatitudeDegrees = latitude, LongitudeDegrees = longitude } : null;
     }
 
     /// <summary>Twelve values given; daily minimum and maximum, and where none are given the means too, from the nearest reference stations.</summary>
