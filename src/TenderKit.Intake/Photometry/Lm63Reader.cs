@@ -17,19 +17,7 @@ public static class Lm63Reader
     /// <summary>Reads a file; a refusal names the line.</summary>
     /// <param name="fileName">Name without folder.</param>
     /// <param name="bytes">Content.</param>
-    public static Outcome<PhotometricFile> Read(string fileName, byte[] bytes)
-    {
-        ArgumentNullException.ThrowIfNull(fileName);
-        var found = new List<Diagnostic>();
-        try
-        {
-            return Outcome.Of(Parse(fileName, PhotometricText.Lines(fileName, bytes), found), found);
-        }
-        catch (RefusedException refused)
-        {
-            return Outcome.None<PhotometricFile>([.. found, refused.Diagnostic]);
-        }
-    }
+    public static Outcome<PhotometricFile> Read(string fileName, byte[] bytes) => PhotometricText.Read(fileName, bytes, Parse);
 
     internal static int TiltLine(IReadOnlyList<string> lines)
     {

@@ -1,10 +1,28 @@
 using System.Text;
 
+using TenderKit.Sizing.Basics;
+
 namespace TenderKit.Intake.Photometry;
 
 /// <summary>Bytes of a photometric file as lines: UTF-8 where the bytes are valid UTF-8, else Latin-1; any line ending.</summary>
 internal static class PhotometricText
 {
+    /// <summary>Reads a file by one standard's parser; a refusal becomes an error beside what was found before it.</summary>
+    /// <param name="parse">From file name and lines to the file, adding what it notices.</param>
+    public static Outcome<PhotometricFile> Read(string fileName, byte[] bytes, Func<string, string[], List<Diagnostic>, PhotometricFile> parse)
+    {
+        ArgumentNullException.ThrowIfNull(fileName);
+        var found = new List<Diagnostic>();
+        try
+        {
+            return Outcome.Of(parse(fileName, Lines(fileName, bytes), found), found);
+        }
+        catch (RefusedException refused)
+        {
+            return Outcome.None<PhotometricFile>([.. found, refused.Diagnostic]);
+        }
+    }
+
     private const int GreatestBytes = 20_000_000;
 
     public static string[] Lines(string fileName, byte[] bytes)
