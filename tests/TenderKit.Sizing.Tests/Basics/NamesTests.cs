@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using TenderKit.Sizing.Basics;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Basics;
 
