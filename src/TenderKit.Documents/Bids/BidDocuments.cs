@@ -36,8 +36,9 @@ public static class BidDocuments
         {
             Add("technical/unpriced-bill.xlsx", () => UnpricedSchedule.Make(design, bill));
             Add("financial/price-workbook.xlsx", () => PriceWorkbook.Make(design, bill));
-            Add("internal/calculation-workbook.xlsx", () => CalculationWorkbook.Make(design, bill));
             if (design.Form is { } form) AddForm(form, FormPricing.Of(design, bill, form), Add);
+            string[] handedIn = [.. documents.Select(d => d.RelativePath).Where(p => !p.StartsWith("internal/", StringComparison.Ordinal))];
+            Add("internal/calculation-workbook.xlsx", () => CalculationWorkbook.Make(design, bill, handedIn: handedIn));
         }
 
         Add("internal/bid.json", () => BidJson.Make(design, bill));

@@ -34,6 +34,7 @@ public static class TenderLoader
         var limits = LimitsOf(rules);
         var climates = ImmutableSortedDictionary.CreateBuilder<string, MonthlyClimate>(StringComparer.Ordinal);
         if (content.Tender.ClimateFile is { } standard and not "estimate") ReadClimate(content.Tender, standard, limits, climates, problems, digests);
+        problems.AddRange(SubmissionSection.Examine(content.Tender.Submission, content.Tender.Head));
         var canRun = !problems.Exists(p => p.Severity == Severity.Error);
         var list = SitesOf(content, problems, digests);
         var sites = list is null ? [] : WithClimate(list.Sites, content.Tender, limits, climates, problems, digests);
