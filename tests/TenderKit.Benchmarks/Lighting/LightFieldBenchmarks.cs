@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using BenchmarkDotNet.Attributes;
-using TenderKit.Sizing.Lighting;
 
 namespace TenderKit.Benchmarks.Lighting;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using TenderKit.Sizing.Lighting;
 
 namespace TenderKit.Benchmarks.Lighting;
 

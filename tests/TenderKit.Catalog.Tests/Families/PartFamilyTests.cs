@@ -1,5 +1,4 @@
 using TenderKit.Catalog.Families;
-using Xunit;
 
 namespace TenderKit.Catalog.Tests.Families;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
-using Sylvan.Data.Csv;
 
 namespace TenderKit.Catalog.Tests.Samples;
 

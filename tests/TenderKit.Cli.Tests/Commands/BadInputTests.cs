@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using Xunit;
 
 namespace TenderKit.Cli.Tests.Commands;
 

@@ -1,5 +1,3 @@
-using Xunit;
-
 namespace TenderKit.Cli.Tests.Commands;
 
 public class KitTests

@@ -1,7 +1,6 @@
 using System.Data;
 using System.Globalization;
 using TenderKit.Documents.Tests.Workbooks;
-using Xunit;
 
 namespace TenderKit.Cli.Tests.Commands;
 

@@ -1,8 +1,5 @@
 using System.Globalization;
 using TenderKit.Intake.Climate;
-using TenderKit.Sizing.Basics;
-using TenderKit.Sizing.Climate;
-using Xunit;
 
 namespace TenderKit.Intake.Tests.Climate;
 

@@ -1,6 +1,4 @@
 using TenderKit.Intake.Climate;
-using TenderKit.Sizing.Climate;
-using Xunit;
 
 namespace TenderKit.Intake.Tests.Climate;
 

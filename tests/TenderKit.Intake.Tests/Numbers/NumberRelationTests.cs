@@ -1,7 +1,5 @@
 using System.Globalization;
-using CsCheck;
 using TenderKit.Intake.Numbers;
-using Xunit;
 
 namespace TenderKit.Intake.Tests.Numbers;
 

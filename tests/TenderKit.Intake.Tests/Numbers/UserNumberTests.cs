@@ -1,6 +1,5 @@
 using TenderKit.Intake.Numbers;
 using TenderKit.Intake.Tables;
-using Xunit;
 
 namespace TenderKit.Intake.Tests.Numbers;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using TenderKit.Intake.Photometry;
-using Xunit;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

@@ -1,7 +1,4 @@
 using TenderKit.Intake.Photometry;
-using TenderKit.Sizing.Basics;
-using TenderKit.Sizing.Lighting;
-using Xunit;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

@@ -1,9 +1,6 @@
 using System.Globalization;
 using System.Text;
-using CsCheck;
 using TenderKit.Intake.Photometry;
-using TenderKit.Sizing.Basics;
-using Xunit;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

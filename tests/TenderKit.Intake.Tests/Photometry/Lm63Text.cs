@@ -1,6 +1,5 @@
 using System.Text;
 using TenderKit.Intake.Photometry;
-using TenderKit.Sizing.Basics;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

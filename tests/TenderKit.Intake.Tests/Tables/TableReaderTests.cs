@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text;
 using TenderKit.Intake.Tables;
-using TenderKit.Sizing.Basics;
-using Xunit;
 
 namespace TenderKit.Intake.Tests.Tables;
 

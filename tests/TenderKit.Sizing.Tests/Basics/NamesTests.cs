@@ -1,7 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using TenderKit.Sizing.Basics;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Basics;
 

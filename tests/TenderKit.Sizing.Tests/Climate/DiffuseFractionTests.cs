@@ -1,6 +1,5 @@
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

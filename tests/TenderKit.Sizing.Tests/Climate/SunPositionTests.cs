@@ -1,7 +1,5 @@
 using System.Globalization;
-using CsCheck;
 using TenderKit.Sizing.Climate;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

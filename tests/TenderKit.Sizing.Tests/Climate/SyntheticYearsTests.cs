@@ -1,6 +1,4 @@
-using CsCheck;
 using TenderKit.Sizing.Climate;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

@@ -1,6 +1,4 @@
-using CsCheck;
 using TenderKit.Sizing.Energy;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 

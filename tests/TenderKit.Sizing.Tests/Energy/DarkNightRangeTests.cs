@@ -1,5 +1,4 @@
 using TenderKit.Sizing.Energy;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 

@@ -1,7 +1,5 @@
-using CsCheck;
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using TenderKit.Sizing.Energy;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 

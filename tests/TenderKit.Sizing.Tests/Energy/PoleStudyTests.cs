@@ -1,7 +1,6 @@
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Tests.Climate;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 

@@ -1,6 +1,4 @@
-using CsCheck;
 using TenderKit.Sizing.Lighting;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting;
 

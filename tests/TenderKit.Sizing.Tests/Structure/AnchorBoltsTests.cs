@@ -1,5 +1,4 @@
 using TenderKit.Sizing.Structure;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Structure;
 

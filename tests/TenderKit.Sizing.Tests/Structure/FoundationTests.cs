@@ -1,6 +1,4 @@
-using CsCheck;
 using TenderKit.Sizing.Structure;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Structure;
 

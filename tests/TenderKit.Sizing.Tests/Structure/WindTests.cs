@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using CsCheck;
 using TenderKit.Sizing.Structure;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Structure;
 

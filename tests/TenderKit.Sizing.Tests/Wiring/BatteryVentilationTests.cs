@@ -1,5 +1,4 @@
 using TenderKit.Sizing.Wiring;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Wiring;
 

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using CsCheck;
 using TenderKit.Sizing.Lighting;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting;
 

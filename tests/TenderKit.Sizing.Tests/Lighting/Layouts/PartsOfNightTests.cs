@@ -1,5 +1,4 @@
 using TenderKit.Sizing.Lighting;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting;
 

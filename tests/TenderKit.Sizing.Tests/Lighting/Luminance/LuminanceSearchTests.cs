@@ -1,6 +1,5 @@
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Lighting;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting.Luminance;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Tests.Climate;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting.Luminance;
 

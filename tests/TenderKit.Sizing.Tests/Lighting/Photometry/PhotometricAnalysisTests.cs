@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using TenderKit.Sizing.Lighting;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting;
 
