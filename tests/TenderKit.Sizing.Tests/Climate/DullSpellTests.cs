@@ -1,5 +1,4 @@
 using TenderKit.Sizing.Climate;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

@@ -1,7 +1,6 @@
 using CsCheck;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using TenderKit.Sizing.Climate;
-using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 
