@@ -1,2 +1,8 @@
+using BenchmarkDotNet.Columns;
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
+
 var job = Job.ShortRun.WithIterationCount(15).WithToolchain(InProcessEmitToolchain.Instance);
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args, DefaultConfig.Instance.AddJob(job).AddColumn(StatisticColumn.Min));

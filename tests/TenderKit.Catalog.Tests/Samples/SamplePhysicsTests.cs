@@ -1,6 +1,10 @@
 using System.Globalization;
 using TenderKit.Catalog.Families;
 using TenderKit.Catalog.Import;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Energy;
+using TenderKit.Sizing.Structure;
+using Xunit;
 
 namespace TenderKit.Catalog.Tests.Samples;
 

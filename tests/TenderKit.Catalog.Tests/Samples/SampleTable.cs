@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using Sylvan.Data.Csv;
 
 namespace TenderKit.Catalog.Tests.Samples;
 

@@ -1,3 +1,7 @@
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Settings;
+using Xunit;
+
 namespace TenderKit.Cli.Tests.Commands;
 
 /// <summary>Each diagnostic of the design is raised by the case it is for.</summary>

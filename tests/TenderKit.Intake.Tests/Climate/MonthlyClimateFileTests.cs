@@ -1,6 +1,9 @@
 using System.Text;
 using TenderKit.Intake.Climate;
 using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Climate;
 

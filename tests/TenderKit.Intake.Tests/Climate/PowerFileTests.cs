@@ -1,5 +1,8 @@
 using System.Globalization;
 using TenderKit.Intake.Climate;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Climate;
 

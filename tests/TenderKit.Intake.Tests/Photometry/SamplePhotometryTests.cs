@@ -1,6 +1,9 @@
 using System.Globalization;
 using System.Text;
 using TenderKit.Intake.Photometry;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Lighting;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

@@ -1,4 +1,6 @@
+using CsCheck;
 using TenderKit.Sizing.Energy;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 
