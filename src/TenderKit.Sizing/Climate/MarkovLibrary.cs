@@ -148,13 +148,13 @@ public static class MarkovLibrary
     public static (double Least, double Greatest) Range(int matrix) => (Least[matrix], Greatest[matrix]);
 
     /// <summary>Clearness of the day after one of given clearness: the state from its row, the place within the state straight.</summary>
-    /// <param name="chance">Uniform random number, 0 to 1.</param>
-    public static double Next(int matrix, double clearness, double chance)
+    /// <param name="chanceFraction">Uniform random number, 0 to 1.</param>
+    public static double Next(int matrix, double clearness, double chanceFraction)
     {
-        Require.InRange(chance, 0, 1, nameof(chance));
+        Require.InRange(chanceFraction, 0, 1, nameof(chanceFraction));
         var width = (Greatest[matrix] - Least[matrix]) / States;
         var row = Matrices[matrix][Math.Clamp((int)((clearness - Least[matrix]) / width), 0, States - 1)];
-        var left = chance * row.Sum();
+        var left = chanceFraction * row.Sum();
         var state = 0;
         while (state < States - 1 && left >= row[state]) left -= row[state++];
         return Least[matrix] + (state + (row[state] > 0 ? Math.Clamp(left / row[state], 0, 1) : 1)) * width;

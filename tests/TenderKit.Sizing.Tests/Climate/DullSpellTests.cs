@@ -1,4 +1,5 @@
 using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

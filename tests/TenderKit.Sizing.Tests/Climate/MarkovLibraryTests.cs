@@ -1,5 +1,6 @@
 using MathNet.Numerics.Random;
 using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 
@@ -46,14 +47,14 @@ public sealed class MarkovLibraryTests
             var random = new Xoshiro256StarStar(5, threadSafe: false);
             var (least, greatest) = MarkovLibrary.Range(m);
             var (day, sum) = (StationaryMeans[m], 0.0);
-            for (var d = 0; d < 100_000; d++)
+            for (var d = 0; d < 30_000; d++)
             {
                 day = MarkovLibrary.Next(m, day, random.NextDouble());
                 Assert.True(day >= least && day <= greatest);
                 sum += day;
             }
 
-            Assert.Equal(StationaryMeans[m], sum / 100_000, 0.005);
+            Assert.Equal(StationaryMeans[m], sum / 30_000, 0.005);
         }
     }
 
@@ -76,15 +77,12 @@ public sealed class MarkovLibraryTests
     }
 
     // Unfitted, beyond 25 degrees the library comes within 10 % of typical years for 5, 7 and 10 days; its 3 days are 15 % too dark, and in the tropics 39 %
-    [Theory]
-    [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
-    public void Dull_spells_beyond_the_tropics(int spell)
+    [Fact]
+    public void Dull_spells_beyond_the_tropics()
     {
         var places = TypicalYears.All().Where(t => Math.Abs(t.LatitudeDegrees) > 25).ToList();
-        var simulated = places.Select((t, i) => TypicalYears.Simulated(t, new SequenceSettings(8, 100 + i, 0.29, 0, ClearnessShape.Markov))[spell].Average()).Average();
-        Assert.InRange(simulated / places.Average(t => t.Lowest[spell]), 0.90, 1.10);
+        var simulated = places.Select((t, i) => TypicalYears.Simulated(t, new SequenceSettings(8, 100 + i, 0.29, 0, ClearnessShape.Markov))).ToList();
+        for (var s = 1; s < 4; s++) Assert.InRange(simulated.Average(p => p[s].Average()) / places.Average(t => t.Lowest[s]), 0.90, 1.10);
     }
 
     [Fact]
