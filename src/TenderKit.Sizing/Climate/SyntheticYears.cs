@@ -28,7 +28,7 @@ public static class SyntheticYears
         Require.InRange(settings.DayToDayCorrelation, 0, 0.95, nameof(settings));
         Require.InRange(settings.YearToYearSpreadFraction, 0, 0.5, nameof(settings));
         Require.InRange(settings.MonthToMonthCorrelation, 0, 0.95, nameof(settings));
-        Require.InRange(settings.DispersionFactor, 0.5, 1.5, nameof(settings));
+        Require.InRange(settings.DispersionFactor, SequenceSettings.LeastDispersionFactor, SequenceSettings.GreatestDispersionFactor, nameof(settings));
         if (settings is { Shape: ClearnessShape.Markov, DispersionFactor: not 1 }) throw new ArgumentException("the Markov library has no dispersion to change", nameof(settings));
         Require.InRange(cautiousFactor, 0.5, 1, nameof(cautiousFactor));
         var h0 = DailyExtraterrestrial(climate.LatitudeDegrees);
