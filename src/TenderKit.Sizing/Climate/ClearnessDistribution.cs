@@ -18,8 +18,8 @@ public enum ClearnessShape
 /// Against 104 typical years: dullest run of days of a year over its worst month's mean, mean of 40 years at the same monthly means without spread between
 /// years, lag-one correlation 0.29, for 3, 5, 7 and 10 days. Within 25 degrees of the equator the typical years show 0.64, 0.74, 0.81, 0.86; Saunier as
 /// printed 0.48, 0.63, 0.72, 0.80, with the fitted dispersion 0.63, 0.74, 0.80, 0.86; Bendt 0.35, 0.52, 0.64, 0.74; the Markov library of Aguiar,
-/// Collares-Pereira and Conde, Solar Energy 40 (1988) 269, 0.39, 0.59, 0.69, 0.78. Beyond 25 degrees the typical years show 0.52, 0.62, 0.69, 0.77; Saunier as
-/// printed 0.47, 0.62, 0.70, 0.78, with the fitted dispersion 0.49, 0.63, 0.71, 0.79; Bendt 0.37, 0.53, 0.63, 0.73; Markov 0.44, 0.60, 0.70, 0.78.
+/// Collares-Pereira and Conde, Solar Energy 40 (1988) 269, 0.40, 0.59, 0.69, 0.78. Beyond 25 degrees the typical years show 0.52, 0.62, 0.69, 0.77; Saunier as
+/// printed 0.47, 0.62, 0.70, 0.78, with the fitted dispersion 0.49, 0.63, 0.71, 0.79; Bendt 0.37, 0.53, 0.63, 0.73; Markov 0.45, 0.61, 0.70, 0.78.
 /// </remarks>
 public abstract class ClearnessDistribution
 {

@@ -76,7 +76,7 @@ public sealed class MarkovLibraryTests
         Assert.Equal(least + 0.8 * (greatest - least), MarkovLibrary.Next(0, least, 0.999999999), 1e-6);
     }
 
-    // Unfitted, beyond 25 degrees the library comes within 10 % of typical years for 5, 7 and 10 days; its 3 days are 15 % too dark, and in the tropics 39 %
+    // Unfitted, beyond 25 degrees the library comes within 10 % of typical years for 5, 7 and 10 days; its 3 days are 13 % too dark, in the tropics 38 %
     [Fact]
     public void Dull_spells_beyond_the_tropics()
     {
