@@ -54,14 +54,9 @@ internal static class SiteJson
     private static JsonObject Climate(SiteClimate climate) => new()
     {
         ["source"] = climate.Monthly.Source,
-        ["grade"] = climate.Monthly.Grade switch
-        {
-            ClimateGrade.SuppliedWithSource => "supplied with source",
-            ClimateGrade.SuppliedUnsourced => "supplied without source",
-            ClimateGrade.EstimateNear => "estimate, near",
-            _ => "estimate, far",
-        },
+        ["grade"] = ClimateGrades.Words(climate.Monthly.Grade),
         ["cautiousFactor"] = Number(climate.CautiousFactor),
+        ["cautiousFactorRule"] = ClimateGrades.RuleId(climate.Monthly.Grade),
         ["horizontalKWhPerM2Day"] = Numbers(climate.Monthly.IrradiationKWhPerM2),
         ["planeKWhPerM2Day"] = Numbers(climate.PlaneKWhPerM2),
         ["tiltDegrees"] = Number(climate.Plane.TiltDegrees),

@@ -17,8 +17,16 @@ internal static class SeriesFindings
         Noon(series, file, limits, found);
         if (typical) found.Add(Typical(monthly, file, limits));
         Spike(series, monthly, file, found);
+        if (monthly.Grade == ClimateGrade.MeansWithSource) found.Add(Short(series, file));
         return new ClimateReading(monthly, series);
     }
+
+    private static Diagnostic Short(HourlySeries series, string file) => series.Kind == SeriesKind.SatelliteYears
+        ? StatedKind.Lowered(series.Kind, series.YearCount, new Place(file))
+        : Diagnostic.Note(
+            "TK130",
+            FormattableString.Invariant($"the file does not say that its {series.YearCount} years were measured at the ground, so it is graded as '{ClimateGrades.Words(ClimateGrade.MeansWithSource)}'; weather files of real years are often modelled"),
+            new Place(file));
 
     private static Diagnostic Typical(MonthlyClimate monthly, string file, ClimateLimits limits) => Diagnostic.Note(
         "TK148",

@@ -27,8 +27,12 @@ public static class SeriesMonths
             Each(m => m.DailyMinC),
             air.Min() - recordMarginK,
             air.Max() + recordMarginK,
-            ClimateGrade.SuppliedWithSource,
-            series.Source);
+            ClimateGrades.OfSeries(series.Kind, series.YearCount, statedMeasured: false),
+            series.Source)
+        {
+            YearCount = series.Kind == SeriesKind.TypicalYear ? null : series.YearCount,
+            YearSpreadFraction = YearSpread.Of(series),
+        };
 
         ImmutableArray<double> Each(Func<Month, double> of) => [.. months.Select(of)];
     }

@@ -18,15 +18,17 @@ public static class ClimateStage
     /// <summary>Temperatures of a station farther than this give way to the tender's own, km.</summary>
     private const double FarTemperatureKm = 300;
 
+    /// <summary>Greatest spread between years that years can be made with, fraction.</summary>
+    private const double GreatestSpread = 0.5;
+
     /// <summary>Shading above this share is designed with a warning, fraction.</summary>
     private const double DoubtfulShadingFraction = 0.25;
 
     /// <summary>The climate the site uses: its own file, the tender's file, or the built-in estimate.</summary>
     public static MonthlyClimate ClimateOf(Site site, DesignInputs inputs)
     {
-        var file = site.ClimateFile ?? inputs.Tender.ClimateFile;
-        if (file is null or "estimate") return EstimateOf(site, inputs);
-        return inputs.ClimateFiles[file] with { LatitudeDegrees = site.LatitudeDegrees, LongitudeDegrees = site.LongitudeDegrees };
+        if (inputs.Tender.Climates.NameOf(site.ClimateFile) is not { } name) return EstimateOf(site, inputs);
+        return inputs.Climates[name].Monthly with { LatitudeDegrees = site.LatitudeDegrees, LongitudeDegrees = site.LongitudeDegrees };
     }
 
     /// <summary>The built-in estimate; its temperatures give way to those of the tender's own climate file where their station is far away.</summary>
@@ -34,7 +36,8 @@ public static class ClimateStage
     {
         var estimate = ReferenceClimate.Estimate(site.LatitudeDegrees, site.LongitudeDegrees, inputs.Stations);
         if (estimate.TemperatureStationKm is not > FarTemperatureKm) return estimate;
-        if (inputs.Tender.ClimateFile is not { } file || !inputs.ClimateFiles.TryGetValue(file, out var own)) return estimate;
+        if (inputs.Tender.Climates.NameOf(null) is not { } name || !inputs.Climates.TryGetValue(name, out var reading)) return estimate;
+        var own = reading.Monthly;
         return estimate with
         {
             MeanC = own.MeanC,
@@ -43,18 +46,12 @@ public static class ClimateStage
             RecordLowC = own.RecordLowC,
             RecordHighC = own.RecordHighC,
             TemperatureStationKm = null,
-            Source = $"{estimate.Source}; air temperatures as in {file}",
+            Source = $"{estimate.Source}; air temperatures as in {name}",
         };
     }
 
     /// <summary>Factor on irradiation for a grade, fraction.</summary>
-    public static double CautiousFactor(ClimateGrade grade, RuleSet rules) => grade switch
-    {
-        ClimateGrade.SuppliedWithSource => rules["climate.factor.supplied_with_source"],
-        ClimateGrade.SuppliedUnsourced => rules["climate.factor.supplied_unsourced"],
-        ClimateGrade.EstimateNear => rules["climate.factor.estimate_near"],
-        _ => rules["climate.factor.estimate_far"],
-    };
+    public static double CautiousFactor(ClimateGrade grade, RuleSet rules) => rules[ClimateGrades.RuleId(grade)];
 
     /// <summary>Nights, module plane and hours of a site.</summary>
     /// <param name="monthly">Its climate, examined and without errors.</param>
@@ -68,7 +65,7 @@ public static class ClimateStage
         var factor = CautiousFactor(monthly.Grade, rules);
         var planeMonths = TiltedPlane.MonthlyKWhPerM2(monthly, plane, albedo);
         ImmutableArray<double> usable = [.. planeMonths.Select(h => h * factor * (1 - site.ShadedFraction))];
-        var years = SyntheticYears.Generate(monthly, SequenceOf(rules), factor);
+        var years = SyntheticYears.Generate(monthly, SequenceOf(rules, monthly), factor);
         return new SiteWeather(
             new SiteClimate(monthly, factor, plane, usable, NightCalendar.MonthlyMeanDarkH(nights), lamp),
             TiltedPlane.Hourly(years, plane, albedo, site.ShadedFraction));
@@ -82,19 +79,20 @@ public static class ClimateStage
         return [.. ReferenceClimate.Examine(monthly, place), .. ScheduleHours.Examine(site.Schedule, nights, place), .. GradeNotes(site, monthly, inputs.Rules), .. ShadingNotes(site), .. FarNotes(site, inputs)];
     }
 
-    private static SequenceSettings SequenceOf(RuleSet rules) =>
-        new((int)rules["climate.years"], (int)rules["climate.seed"], rules["climate.day_correlation"], rules["climate.year_spread"]);
+    private static SequenceSettings SequenceOf(RuleSet rules, MonthlyClimate monthly) =>
+        new((int)rules["climate.years"], (int)rules["climate.seed"], rules["climate.day_correlation"], Math.Min(GreatestSpread, monthly.YearSpreadFraction ?? rules["climate.year_spread"]));
 
     /// <summary>A climate file that says where it is from, used far from there.</summary>
     private static IEnumerable<Diagnostic> FarNotes(Site site, DesignInputs inputs)
     {
-        if ((site.ClimateFile ?? inputs.Tender.ClimateFile) is not { } file || !inputs.ClimateFiles.TryGetValue(file, out var climate)) yield break;
+        if (inputs.Tender.Climates.NameOf(site.ClimateFile) is not { } name || !inputs.Climates.TryGetValue(name, out var reading)) yield break;
+        var climate = reading.Monthly;
         if (climate is { LatitudeDegrees: 0, LongitudeDegrees: 0 }) yield break;
         var km = GreatCircle.DistanceKm(site.LatitudeDegrees, site.LongitudeDegrees, climate.LatitudeDegrees, climate.LongitudeDegrees);
         if (km <= inputs.Rules["climate.far_km"]) yield break;
         yield return Diagnostic.Warning(
             "TK326",
-            FormattableString.Invariant($"its climate file {file} is for a place {km:0} km away, more than {inputs.Rules["climate.far_km"]:0} km; get the file of this place, or check both positions"),
+            FormattableString.Invariant($"its climate {name} is for a place {km:0} km away, more than {inputs.Rules["climate.far_km"]:0} km; get the data of this place, or check both positions"),
             new Place(Site: site.Id));
     }
 
@@ -109,7 +107,7 @@ public static class ClimateStage
 
     private static IEnumerable<Diagnostic> GradeNotes(Site site, MonthlyClimate monthly, RuleSet rules)
     {
-        if (monthly.Grade is not (ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)) yield break;
+        if (!ClimateGrades.IsEstimate(monthly.Grade)) yield break;
         yield return Diagnostic.Warning(
             "TK320",
             FormattableString.Invariant($"irradiation is an estimate from the built-in reference table (nearest station {monthly.NearestStationKm ?? 0:0} km away), lowered by the factor {CautiousFactor(monthly.Grade, rules):0.00}; fetch monthly means for this place and name the file in the tender"),

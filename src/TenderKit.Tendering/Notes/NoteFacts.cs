@@ -87,9 +87,9 @@ public sealed class NoteFacts
             s => s.Site.BasicWindMPerS >= StrongWindMPerS));
         yield return (NoteFact.UnknownSoil, Sites(sites, "soil not stated", s => !s.Site.SoilStated));
         yield return (NoteFact.EstimatedClimate, Sites(sites, "climate estimated from the built-in table",
-            s => Grade(s) is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar));
+            s => ClimateGrades.IsEstimate(Grade(s))));
         yield return (NoteFact.UnsourcedClimate, Sites(sites, "climate supplied without a source",
-            s => Grade(s) == ClimateGrade.SuppliedUnsourced));
+            s => Grade(s) == ClimateGrade.Unsourced));
         yield return (NoteFact.ShadedSite, Sites(sites, "irradiation lost to obstacles", s => s.Site.ShadedFraction > 0));
         yield return (NoteFact.DimmedLight, Sites(sites, "dimmed for part of the night", IsDimmed));
         yield return (NoteFact.PresenceDetection, Sites(sites, "level by presence detection",
