@@ -38,6 +38,7 @@ public static class BidDocuments
             Add("internal/calculation-workbook.xlsx", () => CalculationWorkbook.Make(design, bill));
         }
 
+        if (DataRequest.IsNeeded(design)) Add("internal/data-request.pdf", () => DataRequest.Make(design));
         Add("internal/bid.json", () => BidJson.Make(design, bill));
         return documents.ToImmutable();
     }

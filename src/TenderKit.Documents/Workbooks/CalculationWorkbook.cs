@@ -24,6 +24,7 @@ public static class CalculationWorkbook
         foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
         YearsSheet.Write(book, design, bill);
         HandSheet.Write(book, design);
+        ClimateSheet.Write(book, design);
         TransportSheet.Write(book, design, bill);
         BasisSheets.Rules(book, design);
         BasisSheets.Warnings(book, [.. design.Diagnostics, .. design.Sites.SelectMany(s => s.Diagnostics), .. billDiagnostics ?? []], bill.Remarks);

@@ -10,7 +10,17 @@ namespace TenderKit.Tendering.Design;
 /// <summary>Climate, night and module plane of a site, with the hours the energy balance runs over.</summary>
 /// <param name="Climate">As printed.</param>
 /// <param name="Plane">Years of hours on the module plane, caution and shading included.</param>
-public sealed record SiteWeather(SiteClimate Climate, PlaneYears Plane);
+public sealed record SiteWeather(SiteClimate Climate, PlaneYears Plane)
+{
+    /// <summary>The user's own hours on the module plane in solar time, caution and shading included; null where the climate holds no hours.</summary>
+    public PlaneYears? Own { get; init; }
+
+    /// <summary>The series those hours are of.</summary>
+    public HourlySeries? OwnSeries { get; init; }
+
+    /// <summary>The energy balance of a system on the user's own hours, or null where there are none.</summary>
+    public SeriesProof? ProofOf(PowerSystem system) => Own is { } own && OwnSeries is { } series ? SeriesProof.Of(series, own, Climate.Lamp, system) : null;
+}
 
 /// <summary>First step of a site's design.</summary>
 public static class ClimateStage
@@ -66,10 +76,22 @@ public static class ClimateStage
         var planeMonths = TiltedPlane.MonthlyKWhPerM2(monthly, plane, albedo);
         ImmutableArray<double> usable = [.. planeMonths.Select(h => h * factor * (1 - site.ShadedFraction))];
         var years = SyntheticYears.Generate(monthly, SequenceOf(rules, monthly), factor);
+        var series = SeriesOf(site, inputs);
         return new SiteWeather(
             new SiteClimate(monthly, factor, plane, usable, NightCalendar.MonthlyMeanDarkH(nights), lamp),
-            TiltedPlane.Hourly(years, plane, albedo, site.ShadedFraction));
+            TiltedPlane.Hourly(years, plane, albedo, site.ShadedFraction))
+        {
+            OwnSeries = series,
+            Own = series is null ? null : TiltedPlane.Hourly(Lowered(series.ToYears(), factor), plane, albedo, site.ShadedFraction, DiffuseSplit.Hourly),
+        };
     }
+
+    /// <summary>The hours behind the climate of a site, or null.</summary>
+    public static HourlySeries? SeriesOf(Site site, DesignInputs inputs) =>
+        inputs.Tender.Climates.NameOf(site.ClimateFile) is { } name ? inputs.Climates.GetValueOrDefault(name)?.Series : null;
+
+    /// <summary>Hours with the cautious factor of their grade, as the synthetic years have it.</summary>
+    private static HourlyYears Lowered(HourlyYears hours, double factor) => hours with { GlobalWhPerM2 = [.. hours.GlobalWhPerM2.Select(wh => wh * factor)] };
 
     /// <summary>What is doubtful about the climate and the nights of a site; with an error among it the site cannot be designed.</summary>
     public static ImmutableArray<Diagnostic> Examine(Site site, MonthlyClimate monthly, DesignInputs inputs)
