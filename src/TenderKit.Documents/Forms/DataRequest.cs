@@ -85,11 +85,11 @@ public static class DataRequest
     private static TableBlock Table(TenderDesign design, ImmutableArray<ImmutableArray<SiteDesign>> places) => new(
         "Places to fetch data for; sites near one another share a file",
         [
-            new("Sites", Share: 1.6), new("Latitude", "°", 1, Side.End, 54), new("Longitude", "°", 1, Side.End, 58), new("Nearest station", "km", 1, Side.End, 66),
+            new("Sites", Share: 1.6), new("Latitude", "degrees", 1, Side.End, 54), new("Longitude", "degrees", 1, Side.End, 58), new("Nearest station", "km", 1, Side.End, 66),
             new("Dullest month estimated", "kWh/m² a day", 1, Side.End, 96), new("Taken at", "fraction", 1, Side.End, 40), new("File name", FixedPt: 92),
         ],
         [.. places.Select((p, i) => Row.Of(
-            Words.List(p.Select(s => s.Site.Id), 8), Figures.Number(p[0].Site.LatitudeDegrees, 4), Figures.Number(p[0].Site.LongitudeDegrees, 4),
+            Words.List(p.Select(s => s.Site.Id), 8), Figures.Signed(p[0].Site.LatitudeDegrees, 4), Figures.Signed(p[0].Site.LongitudeDegrees, 4),
             Figures.Number(p[0].Climate.Monthly.NearestStationKm ?? double.NaN, 0), Figures.Number(p[0].Climate.Monthly.IrradiationKWhPerM2.Min(), 2),
             Figures.Number(p.Min(s => s.Climate.CautiousFactor), 2), FormattableString.Invariant($"climate-{i + 1}.csv")))]);
 

@@ -33,7 +33,7 @@ internal static class SeriesFindings
         string.Create(
             CultureInfo.InvariantCulture,
             $"this is a typical year: it leaves out extreme months by construction, and its dullest weeks are not the dullest "
-            + $"to come. Record temperatures are taken {limits.TypicalYearMarginK:0.#} K beyond its lowest and highest hour, "
+            + $"to come. Record temperatures are taken {limits.TypicalYearMarginK:0.#} K beyond those that 0.4 % of its hours pass, "
             + $"{monthly.RecordLowC:0.0} and {monthly.RecordHighC:0.0} degC; use the records of the place where they are known"),
         new Place(file));
 
@@ -65,13 +65,16 @@ internal static class SeriesFindings
         var usual = monthly.DailyMaxC.Max();
         var highest = series.AirC.Max();
         if (highest <= usual + UsualReachK) return;
+        var kept = series.Kind == SeriesKind.TypicalYear
+            ? "No record is taken from single hours of a typical year"
+            : "It is kept as the record, which errs on the hot side; enter the record of the place";
         found.Add(Diagnostic.Warning(
             "TK146",
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"the highest hour, {highest:0.0} degC, is {highest - usual:0.0} K above the mean daily maximum of the hottest "
-                + $"month, {usual:0.0} degC, where {UsualReachK:0} K is the usual reach: it may be a fault of the data. It is "
-                + $"kept, which errs on the hot side; enter the record of the place"),
+                + $"month, {usual:0.0} degC, where {UsualReachK:0} K is the usual reach: it may be a fault of the data. "
+                + $"{kept}"),
             new Place(file)));
     }
 }

@@ -55,8 +55,8 @@ public static class ClimateStage
             DailyMinC = own.DailyMinC,
             RecordLowC = own.RecordLowC,
             RecordHighC = own.RecordHighC,
-            TemperatureStationKm = null,
-            Source = $"{estimate.Source}; air temperatures as in {name}",
+            TemperatureStationKm = own.TemperatureStationKm,
+            Source = $"{estimate.Source.Split("; air temperature")[0]}; air temperatures as in {name}",
         };
     }
 

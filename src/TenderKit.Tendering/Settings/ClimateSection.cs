@@ -7,7 +7,7 @@ namespace TenderKit.Tendering.Settings;
 /// Reads the section <c>climate</c> of a tender file: <c>default</c> names a file, a named climate or "estimate"; <c>monthly</c> holds twelve typed values for
 /// all sites; <c>named</c> holds several climates, each a <c>file</c> or typed values.
 /// </summary>
-internal static class ClimateSection
+public static class ClimateSection
 {
     public static TenderClimates Read(YamlSection? section)
     {

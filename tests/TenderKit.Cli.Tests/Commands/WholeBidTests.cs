@@ -8,7 +8,7 @@ public class WholeBidTests
 {
     private static readonly string[] Documents =
     [
-        "financial/price-workbook.xlsx", "internal/bid.json", "internal/calculation-workbook.xlsx",
+        "financial/price-workbook.xlsx", "internal/bid.json", "internal/calculation-workbook.xlsx", "internal/data-request.pdf",
         "technical/notes-appendix.pdf", "technical/technical-schedule.pdf", "technical/unpriced-bill.xlsx",
     ];
 
