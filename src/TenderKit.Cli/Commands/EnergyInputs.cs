@@ -57,11 +57,11 @@ internal static class EnergyInputs
         var lamp = ScheduleHours.For(schedule, NightCalendar.ForLatitude(climate.LatitudeDegrees, elevation));
         var best = TiltedPlane.BestForWorstMonth(climate, lamp.MonthlyFullHours, rules["energy.least_tilt"], albedo);
         var plane = new PlaneOrientation(parsed.ValueOr(EnergyOptions.Tilt, best.TiltDegrees), parsed.ValueOr(EnergyOptions.Azimuth, best.AzimuthDegrees));
-        var sequence = new SequenceSettings(
-            (int)parsed.ValueOr(EnergyOptions.Years, rules["climate.years"]),
-            (int)parsed.ValueOr(EnergyOptions.Seed, rules["climate.seed"]),
-            rules["climate.day_correlation"],
-            rules["climate.year_spread"]);
+        var sequence = SequenceRules.Of(rules) with
+        {
+            YearCount = (int)parsed.ValueOr(EnergyOptions.Years, rules["climate.years"]),
+            Seed = (int)parsed.ValueOr(EnergyOptions.Seed, rules["climate.seed"]),
+        };
         return new PoleInputs(
             climate, ClimateStage.CautiousFactor(climate.Grade, rules), plane, albedo, parsed.GetValue(EnergyOptions.Shaded), elevation, schedule, sequence, parsed.GetValue(EnergyOptions.LampW));
     }
@@ -97,7 +97,7 @@ internal static class EnergyInputs
         [
             ClimateGrades.RuleId(climate.Grade), "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread", "night.switching_elevation",
             "energy.soiling", "energy.mismatch", "energy.ageing", "energy.wiring", "energy.least_tilt", "battery.depth." + system.Battery.Chemistry, "battery.end_of_life",
-            "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "wiring.drop_lamp",
+            "climate.month_correlation", "climate.day_dispersion", "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "wiring.drop_lamp",
             system.Control.Kind == ControlKind.Tracking ? "controller.lowest_cell_fraction" : "controller.charge_factor",
         ];
         return rules.Rules.Where(r => ids.Contains(r.Id)

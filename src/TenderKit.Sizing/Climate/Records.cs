@@ -81,7 +81,16 @@ public sealed record ReferenceStation(
 /// <param name="DayToDayCorrelation">Lag-one autocorrelation of the normal score of daily clearness, fraction.</param>
 /// <param name="YearToYearSpreadFraction">Standard deviation of one month's clearness from year to year, fraction of its mean.</param>
 /// <param name="Shape">Distribution of daily clearness.</param>
-public sealed record SequenceSettings(int YearCount, int Seed, double DayToDayCorrelation, double YearToYearSpreadFraction, ClearnessShape Shape = ClearnessShape.Saunier);
+/// <param name="MonthToMonthCorrelation">Correlation of a month's deviation from its long-run mean with that of the month before, fraction, 0 to 0.95.</param>
+/// <param name="DispersionFactor">Factor on the deviations of the days from their month's mean, on top of <see cref="DailyDispersion"/>, 0.5 to 1.5.</param>
+public sealed record SequenceSettings(
+    int YearCount,
+    int Seed,
+    double DayToDayCorrelation,
+    double YearToYearSpreadFraction,
+    ClearnessShape Shape = ClearnessShape.Saunier,
+    double MonthToMonthCorrelation = 0,
+    double DispersionFactor = 1);
 
 /// <summary>Years of hours in local solar time, 365 days a year. Index = (year x 365 + day) x 24 + hour; hour h runs from h to h + 1.</summary>
 /// <param name="GlobalWhPerM2">Global horizontal irradiation of the hour, Wh/m2.</param>

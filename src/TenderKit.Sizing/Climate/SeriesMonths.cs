@@ -34,7 +34,7 @@ public static class SeriesMonths
             series.Source)
         {
             YearCount = series.Kind == SeriesKind.TypicalYear ? null : series.YearCount,
-            YearSpreadFraction = YearSpread.Of(series),
+            YearSpreadFraction = SeriesStatistics.Of(series)?.YearSpreadFraction,
         };
 
         ImmutableArray<double> Each(Func<Month, double> of) => [.. months.Select(of)];

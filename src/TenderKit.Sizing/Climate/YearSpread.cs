@@ -3,27 +3,20 @@ using System.Collections.Immutable;
 namespace TenderKit.Sizing.Climate;
 
 /// <summary>
+/// For series of months, or of days some of which may be missing; whole series of hours are measured by <see cref="SeriesStatistics"/> with the same formula.
 /// Spread of a month's irradiation between years, fraction of its mean: the standard deviation (n - 1) of each calendar month over its mean, and the root
 /// mean square of the twelve. Months without sun are left out. Check by hand: eight years alternating 0.9 and 1.1 of any mean give sqrt(8 x 0.01 / 7) = 0.1069.
 /// </summary>
 public static class YearSpread
 {
-    /// <summary>Fewest years a spread is told from: that of 8 values is itself uncertain by a quarter, 1 / sqrt(2 (n - 1)).</summary>
-    public const int LeastYears = 8;
-
-    /// <summary>The spread, or null for fewer than <see cref="LeastYears"/> years.</summary>
+    /// <summary>The spread, or null for fewer than <see cref="SeriesStatistics.LeastYears"/> years.</summary>
     /// <param name="years">Twelve monthly means of each year, any unit, January first.</param>
     public static double? Of(IReadOnlyList<IReadOnlyList<double>> years)
     {
-        if (years.Count < LeastYears) return null;
+        if (years.Count < SeriesStatistics.LeastYears) return null;
         var squares = Enumerable.Range(0, 12).Select(m => Square([.. years.Select(y => y[m])])).OfType<double>().ToList();
         return squares.Count == 0 ? null : Math.Sqrt(squares.Average());
     }
-
-    /// <summary>The spread of an hourly series; null for a typical year.</summary>
-    public static double? Of(HourlySeries series) => series.Kind == SeriesKind.TypicalYear
-        ? null
-        : Of([.. Enumerable.Range(0, series.YearCount).Select(y => Months(d => series.GlobalWhPerM2.AsSpan((y * MonthDays.DaysCount + d) * 24, 24).ToArray().Sum()))]);
 
     /// <summary>The spread of a daily series; a missing day is left out of its month.</summary>
     public static double? Of(ImmutableArray<double?> days) =>

@@ -28,9 +28,6 @@ public static class ClimateStage
     /// <summary>Temperatures of a station farther than this give way to the tender's own, km.</summary>
     private const double FarTemperatureKm = 300;
 
-    /// <summary>Greatest spread between years that years can be made with, fraction.</summary>
-    private const double GreatestSpread = 0.5;
-
     /// <summary>Shading above this share is designed with a warning, fraction.</summary>
     private const double DoubtfulShadingFraction = 0.25;
 
@@ -71,18 +68,18 @@ public static class ClimateStage
         var nights = NightCalendar.ForLatitude(site.LatitudeDegrees, rules["night.switching_elevation"]);
         var lamp = ScheduleHours.For(site.Schedule, nights);
         var albedo = rules["climate.albedo"];
-        var plane = TiltedPlane.BestForWorstMonth(monthly, lamp.MonthlyFullHours, rules["energy.least_tilt"], albedo);
+        var plane = PlaneOf(site, monthly, lamp, rules);
         var factor = CautiousFactor(monthly.Grade, rules);
-        var planeMonths = TiltedPlane.MonthlyKWhPerM2(monthly, plane, albedo);
+        var planeMonths = TiltedPlane.MonthlyKWhPerM2(monthly, plane, albedo, site.Horizon);
         ImmutableArray<double> usable = [.. planeMonths.Select(h => h * factor * (1 - site.ShadedFraction))];
-        var years = SyntheticYears.Generate(monthly, SequenceOf(rules, monthly), factor);
+        var years = SyntheticYears.Generate(monthly, SequenceRules.Of(rules, monthly.YearSpreadFraction), factor);
         var series = SeriesOf(site, inputs);
         return new SiteWeather(
             new SiteClimate(monthly, factor, plane, usable, NightCalendar.MonthlyMeanDarkH(nights), lamp),
-            TiltedPlane.Hourly(years, plane, albedo, site.ShadedFraction))
+            TiltedPlane.Hourly(years, plane, albedo, site.ShadedFraction, horizon: site.Horizon))
         {
             OwnSeries = series,
-            Own = series is null ? null : TiltedPlane.Hourly(Lowered(series.ToYears(), factor), plane, albedo, site.ShadedFraction, DiffuseSplit.Hourly),
+            Own = series is null ? null : TiltedPlane.Hourly(Lowered(series.ToYears(), factor), plane, albedo, site.ShadedFraction, DiffuseSplit.Hourly, site.Horizon),
         };
     }
 
@@ -101,8 +98,9 @@ public static class ClimateStage
         return [.. ReferenceClimate.Examine(monthly, place), .. ScheduleHours.Examine(site.Schedule, nights, place), .. GradeNotes(site, monthly, inputs.Rules), .. ShadingNotes(site), .. FarNotes(site, inputs)];
     }
 
-    private static SequenceSettings SequenceOf(RuleSet rules, MonthlyClimate monthly) =>
-        new((int)rules["climate.years"], (int)rules["climate.seed"], rules["climate.day_correlation"], Math.Min(GreatestSpread, monthly.YearSpreadFraction ?? rules["climate.year_spread"]));
+    /// <summary>The tilt that serves the worst month best behind the site's horizon, facing the equator or where the site list says.</summary>
+    private static PlaneOrientation PlaneOf(Site site, MonthlyClimate monthly, LampHours lamp, RuleSet rules) => TiltedPlane.BestForWorstMonth(
+        monthly, lamp.MonthlyFullHours, rules["energy.least_tilt"], rules["climate.albedo"], site.Horizon, site.AzimuthDegrees);
 
     /// <summary>A climate file that says where it is from, used far from there.</summary>
     private static IEnumerable<Diagnostic> FarNotes(Site site, DesignInputs inputs)

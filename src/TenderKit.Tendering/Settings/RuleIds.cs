@@ -8,7 +8,8 @@ public static class RuleIds
     public static readonly ImmutableArray<string> All =
     [
         .. Sizing.Climate.ClimateGrades.All.Select(Sizing.Climate.ClimateGrades.RuleId),
-        "climate.missing_days", "climate.far_km", "climate.typical_margin", "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread", "night.switching_elevation",
+        "climate.missing_days", "climate.far_km", "climate.typical_margin", "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread",
+        "climate.month_correlation", "climate.day_dispersion", "night.switching_elevation",
         "light.maintenance_hours", "light.survival_factor", "light.cleaning_years", "light.pollution", "light.spacing_step", "light.spacing_least", "light.spacing_most",
         "light.setback", "luminaire.ip", "luminaire.ambient_margin",
         "energy.soiling", "energy.mismatch", "energy.ageing", "energy.wiring", "energy.array_to_load", "energy.recovery_days", "energy.least_tilt",

@@ -25,6 +25,8 @@ internal static class RuleLimits
         ["climate.seed"] = (0, int.MaxValue),
         ["climate.day_correlation"] = (0, 0.95),
         ["climate.year_spread"] = (0, 0.5),
+        ["climate.month_correlation"] = (0, 0.95),
+        ["climate.day_dispersion"] = (0.5, 1.5),
         ["night.switching_elevation"] = (-6, 3),
         ["light.maintenance_hours"] = (1000, 100_000),
         ["light.cleaning_years"] = (0.1, 3),
