@@ -57,7 +57,7 @@ internal static class EnergyInputs
         var lamp = ScheduleHours.For(schedule, NightCalendar.ForLatitude(climate.LatitudeDegrees, elevation));
         var best = TiltedPlane.BestForWorstMonth(climate, lamp.MonthlyFullHours, rules["energy.least_tilt"], albedo);
         var plane = new PlaneOrientation(parsed.ValueOr(EnergyOptions.Tilt, best.TiltDegrees), parsed.ValueOr(EnergyOptions.Azimuth, best.AzimuthDegrees));
-        var sequence = SequenceRules.Of(rules) with
+        var sequence = SequenceRules.Of(rules, climate.YearSpreadFraction) with
         {
             YearCount = (int)parsed.ValueOr(EnergyOptions.Years, rules["climate.years"]),
             Seed = (int)parsed.ValueOr(EnergyOptions.Seed, rules["climate.seed"]),

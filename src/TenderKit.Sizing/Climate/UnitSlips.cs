@@ -12,6 +12,9 @@ internal static class UnitSlips
     /// <summary>About the median clearness of the world; of two units that would both fit the one nearer to it is named.</summary>
     private const double UsualClearness = 0.5;
 
+    /// <summary>No place is so dull that its median month lies below this: with months below the least clearness it is a slip of the unit.</summary>
+    private const double LeastMedianClearness = 0.22;
+
     private const double MjPerKWh = 3.6;
     private const double DaysAMonth = 365.0 / 12;
 
@@ -32,7 +35,7 @@ internal static class UnitSlips
     public static Diagnostic? Of(MonthlyClimate climate, IReadOnlyList<(int Month, double Value)> clearness, Place place)
     {
         var median = clearness.OrderBy(c => c.Value).ElementAt(clearness.Count / 2);
-        if (median.Value is >= LeastClearness and <= GreatestClearness or <= 0) return null;
+        if (median.Value is >= LeastMedianClearness and <= GreatestClearness or <= 0 || clearness.All(c => c.Value is >= LeastClearness and <= GreatestClearness)) return null;
         var likely = Slips.Where(s => median.Value / s.Factor is >= LeastClearness and <= GreatestClearness)
             .MinBy(s => Math.Abs(Math.Log(median.Value / s.Factor / UsualClearness)));
         if (likely is null) return null;

@@ -90,7 +90,7 @@ public sealed class NoteFacts
             s => ClimateGrades.IsEstimate(Grade(s))));
         yield return (NoteFact.UnsourcedClimate, Sites(sites, "climate supplied without a source" + Factor(sites, g => g == ClimateGrade.Unsourced),
             s => Grade(s) == ClimateGrade.Unsourced));
-        yield return (NoteFact.ShadedSite, Sites(sites, "irradiation lost to obstacles", s => s.Site.ShadedFraction > 0));
+        yield return (NoteFact.ShadedSite, Sites(sites, "irradiation lost to obstacles", s => s.Site.ShadedFraction > 0 || s.Site.Horizon is { IsFlat: false }));
         yield return (NoteFact.DimmedLight, Sites(sites, "dimmed for part of the night", IsDimmed));
         yield return (NoteFact.PresenceDetection, Sites(sites, "level by presence detection",
             s => s.Site.Schedule.Parts.Any(p => p.PresenceFraction < 1)));

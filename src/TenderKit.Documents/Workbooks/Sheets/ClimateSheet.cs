@@ -18,13 +18,13 @@ internal static class ClimateSheet
     {
         var sheet = book.Add("Climate", landscape: true);
         sheet.Columns(8, 24, 20, 8, 30, 7, 10, 10, 12, 8, 9, 24, 8, 12, 14, 9, 11, 8, 24, 60);
-        var row = TitleBlock.Write(sheet, book, "Climate and energy by site", "Irradiation is taken at the fraction of its grade before anything is computed. A spread of the series itself replaces the rule where it has eight years or more. Where hours were supplied, the balance of the design was run on them as well.");
+        var row = TitleBlock.Write(sheet, book, "Climate and energy by site", "Irradiation is taken at the fraction of its grade before anything is computed. Where the series has eight years or more its own spread between years stands here and replaces the rule climate.year_spread. Where hours were supplied, the balance of the design was run on them as well.");
         sheet.Header(row, Headings);
         sheet.Repeat(row, row, 2);
-        foreach (var site in design.Sites) Line(sheet, ++row, site, design);
+        foreach (var site in design.Sites) Line(sheet, ++row, site);
     }
 
-    private static void Line(Sheet sheet, int row, SiteDesign design, TenderDesign tender)
+    private static void Line(Sheet sheet, int row, SiteDesign design)
     {
         var (site, climate, monthly) = (design.Site, design.Climate, design.Climate.Monthly);
         sheet.Words(row, 1, site.Id, Look.Row);
@@ -33,7 +33,7 @@ internal static class ClimateSheet
         sheet.Figure(row, 4, climate.CautiousFactor, Look.Number("0.00"));
         sheet.Words(row, 5, ClimateGrades.RuleId(monthly.Grade), Look.Row);
         Maybe(6, monthly.YearCount, Look.WholeFormat);
-        sheet.Figure(row, 7, monthly.YearSpreadFraction ?? tender.Rule("climate.year_spread"), Look.Number("0.0%"));
+        Maybe(7, monthly.YearSpreadFraction, "0.0%");
         Maybe(8, monthly.NearestStationKm, Look.WholeFormat);
         sheet.Figure(row, 9, monthly.IrradiationKWhPerM2.Min(), Look.Number("0.00"));
         sheet.Figure(row, 10, climate.Plane.TiltDegrees, Look.Number("0"));
