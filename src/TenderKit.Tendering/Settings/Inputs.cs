@@ -21,4 +21,8 @@ public sealed record DesignInputs(
     ImmutableSortedDictionary<string, LightDistribution> Light,
     ImmutableSortedDictionary<string, ClimateReading> Climates,
     IReadOnlyList<ReferenceStation> Stations,
-    ImmutableArray<InputDigest> Digests);
+    ImmutableArray<InputDigest> Digests)
+{
+    /// <summary>The employer's own price form as read, or null.</summary>
+    public Forms.PriceForm? Form { get; init; }
+}

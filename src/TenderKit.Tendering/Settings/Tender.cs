@@ -83,4 +83,7 @@ public sealed record Tender(
 
     /// <summary>File of horizons, or null.</summary>
     public string? HorizonsFile { get; init; }
+
+    /// <summary>The employer's own price form, or null.</summary>
+    public Forms.PriceFormSettings? PriceForm { get; init; }
 }
