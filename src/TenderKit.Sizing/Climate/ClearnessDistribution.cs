@@ -8,6 +8,9 @@ public enum ClearnessShape
 
     /// <summary>Bendt, Collares-Pereira and Rabl 1981: as printed, from stations of the temperate United States; far too wide for the tropics.</summary>
     Bendt,
+
+    /// <summary>Markov matrices of Aguiar, Collares-Pereira and Conde 1988 as printed: unfitted, close to typical years beyond 25 degrees of latitude, too wide for the tropics.</summary>
+    Markov,
 }
 
 /// <summary>Distribution of the daily clearness within a month of given mean clearness.</summary>
@@ -40,7 +43,7 @@ public abstract class ClearnessDistribution
     /// <summary>Greatest daily clearness of the month, fraction: Hollands and Huget, Solar Energy 30 (1983) 195; D&amp;B eq. 2.9.6. Check value: mean 0.5 gives 0.7646.</summary>
     public double GreatestClearness { get; }
 
-    /// <summary>Makes the distribution of a shape, as printed.</summary>
+    /// <summary>Makes the distribution of a shape, as printed; the Markov library is none and takes Saunier's for how months come out.</summary>
     public static ClearnessDistribution Of(ClearnessShape shape, double meanClearness) =>
         shape == ClearnessShape.Bendt ? new BendtClearness(meanClearness) : new SaunierClearness(meanClearness);
 

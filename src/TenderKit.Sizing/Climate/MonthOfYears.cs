@@ -28,13 +28,19 @@ internal sealed class MonthOfYears(double[] values, double[] h0, int month, int 
         return [.. means.Select(m => centre > 0 ? m / centre - 1 : 0)];
     }
 
-    /// <summary>Brings the month of each year to the mean times one plus its deviation; under a very clear sky the deviations shrink to what the clearest day leaves room for.</summary>
-    public void Scale(double[] deviations)
+    /// <summary>Mean each year's month is to have: the long-run mean times one plus its deviation; under a very clear sky the deviations shrink to what the clearest day leaves room for.</summary>
+    public double[] Targets(double[] deviations)
     {
         var (best, worst, room) = (deviations.Max(), -deviations.Min(), 1.0);
         if (best > 0 && mean > 0) room = Math.Min(room, Math.Max(0, (HighestDailyClearness - 0.02) / mean - 1) / best);
         if (worst > 0) room = Math.Min(room, 0.95 / worst);
-        for (var y = 0; y < yearCount; y++) Scale(y, mean * (1 + room * deviations[y]));
+        return [.. deviations.Select(d => mean * (1 + room * d))];
+    }
+
+    /// <summary>Brings the month of each year to its target.</summary>
+    public void Scale(double[] targets)
+    {
+        for (var y = 0; y < yearCount; y++) Scale(y, targets[y]);
     }
 
     private void Scale(int year, double target)

@@ -82,7 +82,7 @@ public sealed record ReferenceStation(
 /// <param name="YearToYearSpreadFraction">Standard deviation of one month's clearness from year to year, fraction of its mean.</param>
 /// <param name="Shape">Distribution of daily clearness.</param>
 /// <param name="MonthToMonthCorrelation">Correlation of a month's deviation from its long-run mean with that of the month before, fraction, 0 to 0.95.</param>
-/// <param name="DispersionFactor">Factor on the deviations of the days from their month's mean, on top of <see cref="DailyDispersion"/>, 0.5 to 1.5.</param>
+/// <param name="DispersionFactor">Factor on the deviations of the days from their month's mean, on top of <see cref="DailyDispersion"/>, 0.5 to 1.5; 1 with the Markov library.</param>
 public sealed record SequenceSettings(
     int YearCount,
     int Seed,
@@ -90,7 +90,14 @@ public sealed record SequenceSettings(
     double YearToYearSpreadFraction,
     ClearnessShape Shape = ClearnessShape.Saunier,
     double MonthToMonthCorrelation = 0,
-    double DispersionFactor = 1);
+    double DispersionFactor = 1)
+{
+    /// <summary>Least factor on the deviations of the days.</summary>
+    public const double LeastDispersionFactor = 0.5;
+
+    /// <summary>Greatest factor on the deviations of the days.</summary>
+    public const double GreatestDispersionFactor = 1.5;
+}
 
 /// <summary>Years of hours in local solar time, 365 days a year. Index = (year x 365 + day) x 24 + hour; hour h runs from h to h + 1.</summary>
 /// <param name="GlobalWhPerM2">Global horizontal irradiation of the hour, Wh/m2.</param>

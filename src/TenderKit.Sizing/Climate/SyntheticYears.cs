@@ -15,6 +15,7 @@ namespace TenderKit.Sizing.Climate;
 /// The standard deviation of a calendar month's clearness between years is made equal to the rule by stretching each year's own deviation, and the
 /// deviations of months in a row are correlated as the rule says (<see cref="MonthDeviations"/>), so that a bad season can last.
 /// Scaling a month to its mean stretches its dark tail by little: shifting the normal scores instead brightens the dullest 3 days by 0.01 of the worst month's mean.
+/// The Markov library takes the months' deviations from the same normal scores and draws the days by its own matrices, which hold their own autocorrelation.
 /// Random numbers: xoshiro256** seeded by the rule, drawn in a fixed order on one thread. Clearness is rounded to 1e-6,
 /// irradiation to 0.001 Wh/m2 and temperature to 0.001 K, so that the last bit of a platform's exp and log does not show.
 /// </remarks>
@@ -27,7 +28,8 @@ public static class SyntheticYears
         Require.InRange(settings.DayToDayCorrelation, 0, 0.95, nameof(settings));
         Require.InRange(settings.YearToYearSpreadFraction, 0, 0.5, nameof(settings));
         Require.InRange(settings.MonthToMonthCorrelation, 0, 0.95, nameof(settings));
-        Require.InRange(settings.DispersionFactor, 0.5, 1.5, nameof(settings));
+        Require.InRange(settings.DispersionFactor, SequenceSettings.LeastDispersionFactor, SequenceSettings.GreatestDispersionFactor, nameof(settings));
+        if (settings is { Shape: ClearnessShape.Markov, DispersionFactor: not 1 }) throw new ArgumentException("the Markov library has no dispersion to change", nameof(settings));
         Require.InRange(cautiousFactor, 0.5, 1, nameof(cautiousFactor));
         var h0 = DailyExtraterrestrial(climate.LatitudeDegrees);
         var clearness = NormalScores(settings);
@@ -46,7 +48,9 @@ public static class SyntheticYears
         var months = means.Select((mean, i) => new MonthOfYears(scores, h0, i + 1, settings.YearCount, mean)).ToArray();
         var own = months.Select((month, i) => month.Draw(ClearnessDistribution.Of(settings, means[i], climate.LatitudeDegrees))).ToArray();
         var deviations = MonthDeviations.Persisting(own, settings.MonthToMonthCorrelation, settings.YearToYearSpreadFraction);
-        for (var i = 0; i < months.Length; i++) months[i].Scale(deviations[i]);
+        var targets = months.Select((month, i) => month.Targets(deviations[i])).ToArray();
+        if (settings.Shape == ClearnessShape.Markov) new MarkovDays(scores, h0, settings.Seed + 1).Fill(targets);
+        for (var i = 0; i < months.Length; i++) months[i].Scale(targets[i]);
     }
 
     /// <summary>Mean clearness of the calendar months, weighted by the extraterrestrial irradiation of their days, fraction.</summary>
