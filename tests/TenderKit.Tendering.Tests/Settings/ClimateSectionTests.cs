@@ -24,7 +24,7 @@ public sealed class ClimateSectionTests
     [InlineData("irradiation_kwh_per_m2_month: 155 142.8 155 150 155 150 155 155 150 155 150 155")]
     public void Twelve_values_are_read_in_every_form_and_unit(string values)
     {
-        var climates = Read($"monthly: {{ {(values.Contains("\"", StringComparison.Ordinal) || values.Contains('[') || values.Contains('{') ? values : Quoted(values))}, {QuotedAir}, source: station 12, kind: measured record, years: 2001-2015 }}", out var problems);
+        var climates = Read($"monthly: {{ {(values.Contains('"') || values.Contains('[') || values.Contains('{') ? values : Quoted(values))}, {QuotedAir}, source: station 12, kind: measured record, years: 2001-2015 }}", out var problems);
         Assert.Empty(problems);
         Assert.Equal("monthly", climates.NameOf(null));
         var monthly = MonthlyClimateFile.Read(climates.Named["monthly"].Values!).Value!;

@@ -1,7 +1,6 @@
 using System.Text;
 using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
-using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
 using Xunit;
 
