@@ -73,7 +73,7 @@ public static class MonthlyClimateFile
 
         if (latitudeDegrees is not { } latitude || longitudeDegrees is not { } longitude)
         {
-            found.Add(Diagnostic.Error("TK139", "the file holds no daily maximum and minimum temperatures, nor the place to look them up for; add columns t_max_c and t_min_c, or lines '# latitude: -13.97' and '# longitude: 33.79'", new Place(table.File, table.Sheet)));
+            found.Add(Diagnostic.Error("TK139", "there are no daily maximum and minimum temperatures, nor the place to look them up for; add columns t_max_c and t_min_c, or lines '# latitude: -13.97' and '# longitude: 33.79', to the file", new Place(table.File, table.Sheet)));
             return null;
         }
 

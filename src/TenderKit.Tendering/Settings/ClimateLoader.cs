@@ -19,7 +19,7 @@ internal sealed class ClimateLoader(Tender tender, ClimateLimits limits, List<Di
     {
         var names = sites.Select(s => tender.Climates.NameOf(s.ClimateFile)).Append(tender.Climates.NameOf(null)).OfType<string>()
             .Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.Ordinal);
-        foreach (var name in names) Read(name, sites.FirstOrDefault(s => name.Equals(tender.Climates.NameOf(s.ClimateFile), StringComparison.OrdinalIgnoreCase)));
+        foreach (var name in names) Read(name, sites.FirstOrDefault(s => name.Equals(tender.Climates.NameOf(s.ClimateFile), StringComparison.OrdinalIgnoreCase)) ?? sites.FirstOrDefault());
         foreach (var site in sites.Where(s => !Has(s)))
             problems.Add(Diagnostic.Error("TK321", $"its climate '{tender.Climates.NameOf(site.ClimateFile)}' could not be read, so the site is left out{Known()}", new Place(Site: site.Id, Row: site.Row)));
         return [.. sites.Where(Has)];
@@ -29,7 +29,7 @@ internal sealed class ClimateLoader(Tender tender, ClimateLimits limits, List<Di
 
     private string Known() => tender.Climates.Named.IsEmpty ? "" : "; the tender names " + string.Join(", ", tender.Climates.Named.Keys);
 
-    /// <param name="user">First site that uses it: missing temperatures are taken for its place.</param>
+    /// <param name="user">First site that uses it, else the first of all: missing temperatures are taken for its place.</param>
     private void Read(string name, Site? user)
     {
         (double, double)? airPlace = user is null ? null : (user.LatitudeDegrees, user.LongitudeDegrees);
