@@ -82,6 +82,9 @@ public sealed record HorizonProfile(ImmutableArray<(double AzimuthDegrees, doubl
         return Math.Max(0, flat * cos * cos / 2 + steep * ((Math.PI / 2 - from) / 2 - sin * cos / 2));
     }
 
+    /// <summary>The points, so that two lines that differ read differently.</summary>
+    public override string ToString() => "horizon " + string.Join(' ', Points.Select(p => FormattableString.Invariant($"{p.AzimuthDegrees}:{p.ElevationDegrees}")));
+
     private static ImmutableArray<(double AzimuthDegrees, double ElevationDegrees)> Ordered(ImmutableArray<(double AzimuthDegrees, double ElevationDegrees)> points)
     {
         if (points.IsDefault) throw new ArgumentException("a horizon holds its points, or none", nameof(points));

@@ -2,14 +2,23 @@ using System.Collections.Immutable;
 
 namespace TenderKit.Sizing.Climate;
 
-/// <summary>How far the monthly irradiation can be trusted, best first. Each has its own cautious factor in the design rules.</summary>
+/// <summary>How far the monthly irradiation can be trusted, best first. Each has its own cautious factor in the design rules; see <see cref="ClimateGrades"/>.</summary>
 public enum ClimateGrade
 {
-    /// <summary>Twelve monthly means the user supplied with a named source.</summary>
-    SuppliedWithSource,
+    /// <summary>Means of at least ten years measured at the ground, stated with their years.</summary>
+    MeasuredRecord,
+
+    /// <summary>Means of several years from satellites and weather models.</summary>
+    SatelliteSeries,
+
+    /// <summary>Means of a year put together from typical months.</summary>
+    TypicalYear,
+
+    /// <summary>Twelve monthly means with a named source, of a kind or a length that is not stated.</summary>
+    MeansWithSource,
 
     /// <summary>Twelve monthly means typed or supplied without a source.</summary>
-    SuppliedUnsourced,
+    Unsourced,
 
     /// <summary>Interpolated from the built-in reference table, nearest station within 300 km.</summary>
     EstimateNear,
@@ -43,7 +52,14 @@ public sealed record MonthlyClimate(
     ClimateGrade Grade,
     string Source,
     double? NearestStationKm = null,
-    double? TemperatureStationKm = null);
+    double? TemperatureStationKm = null)
+{
+    /// <summary>Years the means are of, where known.</summary>
+    public int? YearCount { get; init; }
+
+    /// <summary>Spread of a month's irradiation between the years of the series itself, fraction of its mean; null where too few years are known to tell.</summary>
+    public double? YearSpreadFraction { get; init; }
+}
 
 /// <summary>One station of the built-in reference table; temperatures are null where the table holds sunshine only.</summary>
 public sealed record ReferenceStation(

@@ -74,11 +74,12 @@ public static class TiltedPlane
     /// </summary>
     /// <param name="monthlyDemand">Twelve relative demands, any unit; months without demand are left out.</param>
     /// <param name="horizon">Line of the surroundings; null for a level horizon.</param>
+    /// <param name="azimuthDegrees">Where the plane must face, degrees clockwise from north; null for the equator.</param>
     public static PlaneOrientation BestForWorstMonth(
-        MonthlyClimate climate, ImmutableArray<double> monthlyDemand, double leastTiltDegrees, double albedo, HorizonProfile? horizon = null)
+        MonthlyClimate climate, ImmutableArray<double> monthlyDemand, double leastTiltDegrees, double albedo, HorizonProfile? horizon = null, double? azimuthDegrees = null)
     {
         var least = LeastTilt(leastTiltDegrees);
-        return new PlaneSearch(climate, monthlyDemand, albedo, horizon).Best(Whole(least, SteepestDegrees), [EquatorAzimuth(climate)]);
+        return new PlaneSearch(climate, monthlyDemand, albedo, horizon).Best(Whole(least, SteepestDegrees), [azimuthDegrees ?? EquatorAzimuth(climate)]);
     }
 
     /// <summary>

@@ -14,8 +14,11 @@ internal static class RuleLimits
     /// <summary>Limits that the methods themselves set.</summary>
     private static readonly Dictionary<string, (double Least, double Greatest)> Own = new(StringComparer.Ordinal)
     {
-        ["climate.factor.supplied_with_source"] = (0.5, 1),
-        ["climate.factor.supplied_unsourced"] = (0.5, 1),
+        ["climate.factor.measured_record"] = (0.5, 1),
+        ["climate.factor.satellite_series"] = (0.5, 1),
+        ["climate.factor.typical_year"] = (0.5, 1),
+        ["climate.factor.means_with_source"] = (0.5, 1),
+        ["climate.factor.unsourced"] = (0.5, 1),
         ["climate.factor.estimate_near"] = (0.5, 1),
         ["climate.factor.estimate_far"] = (0.5, 1),
         ["climate.years"] = (1, 200),
