@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using TenderKit.Documents.Schedule;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
@@ -35,6 +36,7 @@ public static class EnergyJson
             ["azimuthDegrees"] = Number(inputs.Plane.AzimuthDegrees),
             ["shadedFraction"] = Number(inputs.ShadedFraction),
             ["schedule"] = inputs.Schedule.Name,
+            ["scheduleInWords"] = ScheduleWords.Of(inputs.Schedule),
             ["lampW"] = Number(inputs.LampW),
             ["years"] = inputs.Sequence.YearCount,
             ["seed"] = inputs.Sequence.Seed,

@@ -186,6 +186,33 @@ public class EnergyTests
         Assert.All(middle["loadWh"]!.AsArray(), wh => Assert.Equal(75, wh!.GetValue<double>(), 1e-6));
     }
 
+    // by hand: six hours at 30 W called for a quarter of the time over a rest of 12 W
+    [Fact]
+    public void Presence_detection_in_one_line()
+    {
+        var json = Json(["--latitude", "9", .. Sizes, "--years", "1", "--schedule", "midnight-3h..midnight+3h:100% presence 25%, rest:40%"]);
+        for (var m = 0; m < 12; m++)
+            Assert.Equal(6 * (0.25 * 30 + 0.75 * 12) + (json["nightH"]![m]!.GetValue<double>() - 6) * 12, json["loadWh"]![m]!.GetValue<double>(), 0.01);
+        Assert.Contains("called for 25 % of the time", json["scheduleInWords"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_schedule_with_seasons_comes_from_a_file()
+    {
+        using var folder = new TenderFolder();
+        var file = Path.Combine(Path.GetDirectoryName(folder.Tender)!, "night.yaml");
+        File.WriteAllText(file, "parts: [ { from: dusk, for: 5 h } ]\nseasons: [ { from: 1 Nov, to: 31 Mar, parts: [ { from: dusk, for: 2 h } ] } ]\n");
+        var json = Json(["--latitude", "9", .. Sizes, "--years", "1", "--schedule", file]);
+        Assert.Equal([60.0, 150.0, 60.0], new[] { 0, 6, 11 }.Select(m => Math.Round(json["loadWh"]![m]!.GetValue<double>(), 6)));
+        Assert.Contains("TK316", json["diagnostics"]!.ToJsonString(), StringComparison.Ordinal);
+        var evening = Json(["--latitude", "9", .. Sizes, "--years", "1", "--schedule", folder.Tender + "#evening"]);
+        Assert.Equal("evening", evening["schedule"]!.GetValue<string>());
+        Assert.All(evening["loadWh"]!.AsArray(), wh => Assert.Equal(150, wh!.GetValue<double>(), 1e-6));
+        var run = Energy(["--latitude", "9", .. Sizes, "--schedule", folder.Tender]);
+        Assert.Equal(ExitCodes.CouldNotRun, run.Code);
+        Assert.Contains("several schedules", run.Errors, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_rule_may_be_changed()
     {
@@ -212,6 +239,10 @@ public class EnergyTests
     [InlineData("--schedule", "dusk+4h:140%")]
     [InlineData("--schedule", "dusk+4h,rest:10%,rest:20%")]
     [InlineData("--schedule", "dusk+30h")]
+    [InlineData("--schedule", "dusk+3h presence 130%")]
+    [InlineData("--schedule", "dusk+3h,rest:20% presence 30%")]
+    [InlineData("--schedule", "dusk+3h:100% presence 0%")]
+    [InlineData("--schedule", "nowhere.yaml")]
     [InlineData("--schedule", "dusk")]
     [InlineData("--schedule", "dusk+2h:0%")]
     [InlineData("--battery-type", "lipo")]
