@@ -169,6 +169,18 @@ public sealed record EnergyResult(
 {
     /// <summary>Where the mean number of dark nights a year lies, two-sided 90 %.</summary>
     public DarkNightRange DarkNightRange { get; init; } = new(0, 0);
+
+    /// <summary>Dark nights of each year, in order.</summary>
+    public ImmutableArray<int> DarkNightsByYear { get; init; } = [];
+
+    /// <summary>Time from empty back to full.</summary>
+    public RecoveryTimes Recovery { get; init; } = RecoveryTimes.None;
+
+    /// <summary>Unserved over demanded lamp energy of each calendar month, January first; 0 where nothing is asked.</summary>
+    public ImmutableArray<double> LossOfLoadByMonth { get; init; } = [.. Enumerable.Repeat(0.0, 12)];
+
+    /// <summary>The worst 30 consecutive days.</summary>
+    public WorstSpell WorstSpell { get; init; } = WorstSpell.None;
 }
 
 /// <summary>Inputs of the hand method.</summary>
