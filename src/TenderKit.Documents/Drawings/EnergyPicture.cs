@@ -4,7 +4,7 @@ using TenderKit.Sizing.Energy;
 
 namespace TenderKit.Documents.Drawings;
 
-/// <summary>Supply against demand by month, and the state of charge through the worst month simulated.</summary>
+/// <summary>Supply against demand by month, and the state of charge through the worst 30 days simulated.</summary>
 internal static class EnergyPicture
 {
     public const double HeightPt = 116;
@@ -13,11 +13,11 @@ internal static class EnergyPicture
     private const double GapPt = 16;
     private const double NamesPt = 32;
 
-    public static void Draw(XGraphics g, XRect area, EnergyResult energy, double lowestAllowedFraction)
+    public static void Draw(XGraphics g, XRect area, EnergyResult energy)
     {
         var half = (area.Width - GapPt) / 2;
         DrawMonths(g, new XRect(area.Left + MarginPt, area.Top + 16, half - MarginPt - NamesPt, 84), energy);
-        DrawStates(g, new XRect(area.Right - half + MarginPt, area.Top + 16, half - MarginPt, 84), energy, lowestAllowedFraction);
+        DrawStates(g, new XRect(area.Right - half + MarginPt, area.Top + 16, half - MarginPt, 84), energy.WorstSpell);
     }
 
     private static void DrawMonths(XGraphics g, XRect area, EnergyResult energy)
@@ -48,27 +48,45 @@ internal static class EnergyPicture
         foreach (var p in points) g.DrawEllipse(Ink.Pen(Ink.FirmPt), Ink.Fill(1), p.X - 2, p.Y - 2, 4, 4);
     }
 
-    private static void DrawStates(XGraphics g, XRect area, EnergyResult energy, double lowestAllowedFraction)
+    private static void DrawStates(XGraphics g, XRect area, WorstSpell spell)
     {
-        var states = energy.WorstMonthStates;
-        var days = Math.Max(1, states.Length / 24);
-        var axes = new Axes(area, 0, days * 24, 0, 1);
-        Pencil.Text(g, $"State of charge, %, worst month simulated: {Figures.Month(energy.WorstMonth)} of year "
-            + $"{Figures.Number(energy.WorstMonthYear, 0)}", Pencil.StrongLabel, area.Left - MarginPt, area.Top - 11);
+        var axes = new Axes(area, 0, WorstSpell.DayCount * 24, 0, 1);
+        Pencil.Text(g, $"State of charge, %, worst {Figures.Number(WorstSpell.DayCount, 0)} days simulated: from {YearDay.Text(spell.FirstDayOfYear)} of year "
+            + $"{Figures.Number(spell.Year, 0)}", Pencil.StrongLabel, area.Left - MarginPt, area.Top - 11);
         axes.DrawLevels(g, 0.25, v => Figures.Number(v * 100, 0));
-        for (var day = 5; day <= days; day += 5)
+        for (var day = 5; day <= WorstSpell.DayCount; day += 5)
         {
             Pencil.Text(g, Figures.Number(day, 0), Pencil.QuietLabel, axes.X((day - 0.5) * 24), area.Bottom + 8, Anchor.Middle);
         }
 
         Pencil.Text(g, "day", Pencil.QuietLabel, area.Left, area.Bottom + 8);
-        g.DrawLine(Ink.Dashed(Ink.ThinPt, Ink.Black, 3, 2), area.Left, axes.Y(lowestAllowedFraction), area.Right, axes.Y(lowestAllowedFraction));
-        XPoint[] curve = [.. states.Select((s, h) => axes.At(h, s))];
-        if (curve.Length > 1) g.DrawLines(Ink.Pen(0.7), curve);
-        var disconnect = $"disconnect {Figures.Number(lowestAllowedFraction * 100, 0)} %";
-        var place = FreePlace.Of(DisconnectPlaces(area, axes.Y(lowestAllowedFraction), disconnect), curve);
+        if (spell.States.IsEmpty) return;
+        DrawSteps(g, axes, spell.ReconnectByDay, Ink.Dashed(Ink.HairPt, Ink.Dark, 1, 2));
+        DrawSteps(g, axes, spell.DisconnectByDay, Ink.Dashed(Ink.ThinPt, Ink.Black, 3, 2));
+        XPoint[] curve = [.. spell.States.Select((s, h) => axes.At(h + 1, s))];
+        g.DrawLines(Ink.Pen(0.7), curve);
+        var disconnect = $"disconnect {Range(spell.DisconnectByDay)} %";
+        var place = FreePlace.Of(DisconnectPlaces(area, axes.Y(spell.DisconnectByDay.Min()), disconnect), curve);
         WriteIn(g, place, disconnect);
-        if (curve.Length > 1) DrawLowest(g, axes, curve, states.Min(), place);
+        DrawReconnect(g, axes, spell, curve, place);
+        DrawLowest(g, axes, curve, spell.States.Min(), place);
+    }
+
+    /// <summary>A level that holds for a day at a time.</summary>
+    private static void DrawSteps(XGraphics g, Axes axes, IReadOnlyList<double> byDay, XPen pen) =>
+        g.DrawLines(pen, [.. byDay.SelectMany((level, day) => new[] { axes.At(day * 24, level), axes.At((day + 1) * 24, level) })]);
+
+    private static string Range(IReadOnlyList<double> fractions)
+    {
+        var (low, high) = (Figures.Number(fractions.Min() * 100, 0), Figures.Number(fractions.Max() * 100, 0));
+        return low == high ? low : $"{low} to {high}";
+    }
+
+    private static void DrawReconnect(XGraphics g, Axes axes, WorstSpell spell, XPoint[] curve, XRect taken)
+    {
+        if (spell.ReconnectByDay.Zip(spell.DisconnectByDay).All(p => p.First - p.Second < 0.03)) return;
+        var text = $"reconnect {Range(spell.ReconnectByDay)} %";
+        WriteIn(g, FreePlace.Of(DisconnectPlaces(axes.Area, axes.Y(spell.ReconnectByDay.Max()) - 10.4, text), curve, taken), text);
     }
 
     /// <summary>Below the line of the disconnect, where a curve seldom comes, from the right end on; then above it.</summary>

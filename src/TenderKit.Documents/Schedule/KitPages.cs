@@ -1,8 +1,10 @@
 using PdfSharp.Drawing;
 using TenderKit.Documents.Drawings;
 using TenderKit.Documents.Layout;
+using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Structure;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Kits;
 
 namespace TenderKit.Documents.Schedule;
 
@@ -26,7 +28,7 @@ internal static class KitPages
         yield return MakeUpTable.Of(kit);
         foreach (var block in Drawings(Governing.OfStructure(design, kit), kit)) yield return block;
         foreach (var block in Light(Governing.OfLight(design, kit), kit)) yield return block;
-        foreach (var block in Energy(Governing.OfEnergy(design, kit), kit)) yield return block;
+        foreach (var block in Energy(Governing.OfEnergy(design, kit), kit, design.Curves.FirstOrDefault(c => c.KitId == kit.Id))) yield return block;
         yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
         yield return ComplianceTable.Of(design, kit);
     }
@@ -77,7 +79,7 @@ internal static class KitPages
             + $"{(site.Light.Yard is null ? "one bay, near side at the foot" : "whole yard")}; linear between grid points, level beyond.");
     }
 
-    private static IEnumerable<Block> Energy(SiteDesign site, Kit kit)
+    private static IEnumerable<Block> Energy(SiteDesign site, Kit kit, KitCurve? curve)
     {
         yield return new Heading(3, $"Energy, kit {site.KitId}");
         yield return new Paragraph(
@@ -87,10 +89,17 @@ internal static class KitPages
                 + $"irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate ({Words.Of(site.Climate.Monthly.Grade)}). "
             + EnergyTables.Found(site), TextStyle.Small)
         { KeepWithNext = true };
-        var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
-        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest),
-            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, by month; the worst month simulated.");
+        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated),
+            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, by month; the {Figures.Number(WorstSpell.DayCount, 0)} days with "
+            + "the most light missed or, where none is, the least charge.");
         yield return EnergyTables.Months(site);
+        if (curve is { Points.Length: > 1 })
+        {
+            yield return new FigureBeside(EqualReliabilityPicture.HeightPt, EqualReliabilityPicture.WidthPt,
+                (g, area) => EqualReliabilityPicture.Draw(g, area, curve), EnergyTables.Reliability(site, curve),
+                $"Equal reliability at site {curve.SiteId}: on the line, the smallest battery that keeps the dark nights allowed with each array; above it, "
+                + "fewer dark nights. The smallest is found to 2 %.");
+        }
     }
 
     private static IEnumerable<Block> Drawings(SiteDesign site, Kit kit)

@@ -22,13 +22,16 @@ public static class CoarseCurve
     /// <summary>Arrays of the curve, times the array that just feeds the worst month.</summary>
     private static readonly ImmutableArray<double> Ratios = [0.95, 1.05, 1.2, 1.4, 1.7, 2.1, 2.7];
 
+    /// <summary>An array of the ladder this near to the template's own is left to it, fraction.</summary>
+    private const double NearFraction = 0.05;
+
     /// <summary>The points by growing array; arrays no battery serves are left out.</summary>
     /// <param name="template">System whose array, controller current and battery are scaled; the rest stays. Its own array is one of the points.</param>
     public static ImmutableArray<CurvePoint> Of(PlaneYears years, LampHours lamp, PowerSystem template, DarkNightTarget target)
     {
         var even = EqualReliability.EvenArrayWp(years, lamp, template);
         var nightWh = EqualReliability.OneNightRatedWh(lamp, template);
-        var searches = Ratios.Select(r => r * even).Append(template.Array.ArrayWp).Order()
+        var searches = Ratios.Select(r => r * even).Where(wp => Math.Abs(wp / template.Array.ArrayWp - 1) > NearFraction).Append(template.Array.ArrayWp).Order()
             .Select(wp => new BatterySearch(wp, nightWh)).ToList();
         while (searches.Where(s => s.TrialWh is not null).ToList() is { Count: > 0 } open)
         {

@@ -42,6 +42,10 @@ public class BalanceBenchmarks
     [Benchmark(OperationsPerInvoke = 4 * Hours)]
     public ImmutableArray<EnergyResult> GelPulseWidthFourTogether() => EnergyBalance.RunMany(years, lamp, gel);
 
+    /// <summary>A whole curve of equal reliability, 50 years; the time of all of it.</summary>
+    [Benchmark]
+    public ImmutableArray<CurvePoint> Curve() => CoarseCurve.Of(years, lamp, lithium[0], new DarkNightTarget(1, ByUpperBound: true));
+
     /// <summary>One multiplication, one addition and two limits an hour on the same irradiation and lamp hours, each waiting for the one before.</summary>
     [Benchmark(OperationsPerInvoke = Hours, Baseline = true)]
     public double BareChain()
