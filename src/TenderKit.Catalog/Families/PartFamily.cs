@@ -22,12 +22,14 @@ public sealed class PartFamily
         new("protection", typeof(ProtectionDevice)),
         new("enclosures", typeof(Enclosure)),
         new("brackets", typeof(Bracket)),
+        new("integrated_units", typeof(IntegratedUnit), optional: true),
         new("services", typeof(ServiceRate)),
     ];
 
-    private PartFamily(string name, Type type)
+    private PartFamily(string name, Type type, bool optional = false)
     {
         Name = name;
+        Optional = optional;
         PartType = type;
         Columns = [.. Stored(typeof(Part)).Concat(Stored(type)).Select(p => new PartColumn(p))];
     }
@@ -36,6 +38,9 @@ public sealed class PartFamily
     public string Name { get; }
 
     public Type PartType { get; }
+
+    /// <summary>Whether a catalogue without it is whole.</summary>
+    public bool Optional { get; }
 
     /// <summary>Columns common to all parts first, each in the order of the record.</summary>
     public ImmutableArray<PartColumn> Columns { get; }

@@ -327,7 +327,9 @@ public sealed record PartsCatalog(
     ImmutableArray<Bracket> Brackets,
     ImmutableArray<ServiceRate> Services)
 {
+    public ImmutableArray<IntegratedUnit> IntegratedUnits { get; init; } = [];
+
     public IEnumerable<Part> All =>
         Luminaires.Cast<Part>().Concat(Modules).Concat(Batteries).Concat(Controllers).Concat(Poles).Concat(Foundations)
-            .Concat(Cables).Concat(Protection).Concat(Enclosures).Concat(Brackets).Concat(Services);
+            .Concat(Cables).Concat(Protection).Concat(Enclosures).Concat(Brackets).Concat(IntegratedUnits).Concat(Services);
 }

@@ -46,8 +46,12 @@ public static class CatalogImporter
         var files = Extensions.Select(e => Path.Combine(folder, family.Name + e)).Where(File.Exists).ToList();
         if (files.Count == 0)
         {
-            found.Add(Diagnostic.Warning("TK609", $"there is no {family.Name}.csv: the catalogue has no {family.Name.Replace('_', ' ')}",
-                new Place(family.Name + ".csv")));
+            if (!family.Optional)
+            {
+                found.Add(Diagnostic.Warning("TK609", $"there is no {family.Name}.csv: the catalogue has no {family.Name.Replace('_', ' ')}",
+                    new Place(family.Name + ".csv")));
+            }
+
             return [];
         }
 

@@ -72,7 +72,10 @@ public sealed class CatalogStore : IDisposable
     /// <summary>All parts, each family sorted by code.</summary>
     public PartsCatalog Load() => new(
         Family<Luminaire>(), Family<Module>(), Family<Battery>(), Family<Controller>(), Family<Pole>(), Family<FoundationSet>(),
-        Family<Cable>(), Family<ProtectionDevice>(), Family<Enclosure>(), Family<Bracket>(), Family<ServiceRate>());
+        Family<Cable>(), Family<ProtectionDevice>(), Family<Enclosure>(), Family<Bracket>(), Family<ServiceRate>())
+    {
+        IntegratedUnits = Family<IntegratedUnit>(),
+    };
 
     /// <summary>Photometric files by name.</summary>
     public ImmutableSortedDictionary<string, byte[]> Photometry() =>

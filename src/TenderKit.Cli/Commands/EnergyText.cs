@@ -96,13 +96,17 @@ internal static class EnergyText
         yield return ["dark nights", Text($"{result.DarkNightsPerYear:0.00}"), Text($"a year; 90 % range {result.DarkNightRange.LowPerYear:0.00} to {result.DarkNightRange.HighPerYear:0.00}")];
         yield return ["dark nights of the worst year", Text($"{result.WorstYearDarkNights}"), "nights"];
         yield return ["longest run of dark nights", Text($"{result.LongestDarkRunNights}"), "nights"];
-        yield return ["recovery from a dark night", result.Recovery.Count == 0 ? "none" : Text($"{result.Recovery.LongestDays:0}"), result.Recovery.Count == 0 ? "no dark night seen" : Text($"days to full charge at the longest; mean {result.Recovery.MeanDays:0.0} days")];
+        yield return RecoveryRow(result.Recovery);
         yield return ["autonomy at end of life, coldest month", Text($"{energy.AutonomyNights:0.00}"), "nights"];
         yield return ["equivalent full cycles", Text($"{result.EquivalentFullCyclesPerYear:0}"), "a year"];
         yield return ["days with full charge", Text($"{result.FullChargeDaysFraction * 100:0.0}"), Text($"%; longest run without {result.LongestWithoutFullDays} days")];
         yield return ["energy balance closes to", Text($"{energy.BalanceErrorFraction:0.0e+0}"), "of the energy in"];
         if (search.Array || search.Battery) yield return ["sized for", Text($"{search.Target.DarkNightsPerYear:0.##}"), Target(search)];
     }
+
+    private static IReadOnlyList<string> RecoveryRow(RecoveryTimes recovery) => recovery.Count == 0
+        ? ["recovery from a dark night", "none", "no dark night seen"]
+        : ["recovery from a dark night", Text($"{recovery.LongestDays:0}"), Text($"days to full charge at the longest; mean {recovery.MeanDays:0.0} days{(recovery.IsUnfinished ? "; not full again when the years end" : "")}")];
 
     private static string Target(EnergySearch search) =>
         Text($"at most {search.Target.DarkNightsPerYear:0.##} dark nights a year by the {(search.Target.ByUpperBound ? "upper 90 % bound" : "mean")}");

@@ -87,6 +87,7 @@ public static class EnergyJson
         root["recoveries"] = result.Recovery.Count;
         root["longestRecoveryDays"] = Number(result.Recovery.LongestDays);
         root["meanRecoveryDays"] = Number(result.Recovery.MeanDays);
+        root["recoveryUnfinished"] = result.Recovery.IsUnfinished;
         root["worstMonth"] = result.WorstMonth;
         root["worstSpell"] = SpellOf(result.WorstSpell);
         root["ledger"] = LedgerOf(result.Ledger);

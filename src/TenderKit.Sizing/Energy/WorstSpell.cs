@@ -23,13 +23,16 @@ public sealed record WorstSpell(
 /// <summary>
 /// How long the battery takes to recover. A recovery belongs to a spell that begins on a day with dark hours and ends on the first day after it
 /// that reaches full charge; it is counted in days from the day the store was lowest in that spell (the last of equals) to that full charge.
-/// A spell still open when the years end counts for as long as it was seen.
+/// A spell that is not over when the years end counts from its first dark day, for as long as it was seen: a battery that never recovers shows all those days.
 /// </summary>
-/// <param name="Count">Spells.</param>
+/// <param name="Count">Spells, one not over among them.</param>
 /// <param name="LongestDays">Longest recovery, days.</param>
 /// <param name="MeanDays">Mean recovery, days.</param>
 public sealed record RecoveryTimes(int Count, double LongestDays, double MeanDays)
 {
     /// <summary>No dark night, so nothing to recover from.</summary>
     public static readonly RecoveryTimes None = new(0, 0, 0);
+
+    /// <summary>Whether the last spell was not over when the years ended.</summary>
+    public bool IsUnfinished { get; init; }
 }

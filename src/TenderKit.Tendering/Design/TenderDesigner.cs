@@ -38,7 +38,7 @@ public static class TenderDesigner
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
             [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
             .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
-        { Light = inputs.Light, Curves = KitCurves.Of(sites, kits, offered) };
+        { Light = inputs.Light, Form = inputs.Form, Curves = KitCurves.Of(sites, kits, offered) };
     }
 
     /// <summary>One site; a fault of the program on it must not stop the others.</summary>
@@ -84,7 +84,10 @@ public static class TenderDesigner
             where T : Part => [.. parts.Where(Stands)];
         var c = inputs.Catalog;
         var current = new PartsCatalog(
-            Of(c.Luminaires), Of(c.Modules), Of(c.Batteries), Of(c.Controllers), Of(c.Poles), Of(c.Foundations), Of(c.Cables), Of(c.Protection), Of(c.Enclosures), Of(c.Brackets), Of(c.Services));
+            Of(c.Luminaires), Of(c.Modules), Of(c.Batteries), Of(c.Controllers), Of(c.Poles), Of(c.Foundations), Of(c.Cables), Of(c.Protection), Of(c.Enclosures), Of(c.Brackets), Of(c.Services))
+        {
+            IntegratedUnits = Of(c.IntegratedUnits),
+        };
         leftOut = notes.ToImmutable();
         return current;
     }

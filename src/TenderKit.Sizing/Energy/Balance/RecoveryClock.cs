@@ -6,11 +6,13 @@ internal sealed class RecoveryClock
     private bool isOpen;
     private double lowest;
     private int daysSinceLowest;
+    private int daysSinceDark;
+    private bool isUnfinished;
     private int count;
     private int total;
     private int longest;
 
-    public RecoveryTimes Times => count == 0 ? RecoveryTimes.None : new RecoveryTimes(count, longest, (double)total / count);
+    public RecoveryTimes Times => count == 0 ? RecoveryTimes.None : new RecoveryTimes(count, longest, (double)total / count) { IsUnfinished = isUnfinished };
 
     /// <summary>The next day.</summary>
     /// <param name="leastWh">Its lowest store.</param>
@@ -21,23 +23,26 @@ internal sealed class RecoveryClock
         if (isOpen)
         {
             daysSinceLowest++;
-            if (isFull) Close();
+            daysSinceDark++;
+            if (isFull) Close(daysSinceLowest);
         }
 
         if (!isDark && !isOpen) return;
         if (isOpen && leastWh > lowest) return;
+        if (!isOpen) daysSinceDark = 0;
         (isOpen, lowest, daysSinceLowest) = (true, leastWh, 0);
     }
 
-    /// <summary>A spell that is still open when the years end counts for as long as it was seen.</summary>
+    /// <summary>A spell that is not over when the years end counts from its first dark day, that day included.</summary>
     public void End()
     {
-        if (isOpen) Close();
+        isUnfinished = isOpen;
+        if (isOpen) Close(daysSinceDark + 1);
     }
 
-    private void Close()
+    private void Close(int days)
     {
-        (count, total, longest) = (count + 1, total + daysSinceLowest, Math.Max(longest, daysSinceLowest));
+        (count, total, longest) = (count + 1, total + days, Math.Max(longest, days));
         isOpen = false;
     }
 }
