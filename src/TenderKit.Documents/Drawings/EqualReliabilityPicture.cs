@@ -7,17 +7,12 @@ namespace TenderKit.Documents.Drawings;
 /// <summary>Battery against array at equal reliability, with what was chosen and the limits of the hand method.</summary>
 internal static class EqualReliabilityPicture
 {
-    public const double HeightPt = 134;
-    public const double WidthPt = 250;
+    private const double MarginPt = 26;
 
-    private const double LeftPt = 34;
-    private const double BottomPt = 24;
-    private const double TopPt = 16;
-
-    public static void Draw(XGraphics g, XRect area, KitCurve curve)
+    /// <param name="plot">The plot itself; its numbers stand in a margin to its left and below it.</param>
+    public static void Draw(XGraphics g, XRect plot, KitCurve curve)
     {
-        var plot = new XRect(area.Left + LeftPt, area.Top + TopPt, area.Width - LeftPt - 8, area.Height - TopPt - BottomPt);
-        Pencil.Text(g, "Battery, Wh", Pencil.StrongLabel, area.Left, area.Top + 5);
+        Pencil.Text(g, "Battery, Wh, for each array, Wp", Pencil.StrongLabel, plot.Left - MarginPt, plot.Top - 11);
         var axes = AxesOf(plot, curve, out var stepX, out var stepY);
         axes.DrawLevels(g, stepY, v => Figures.Number(v, 0));
         DrawAlong(g, axes, stepX);
@@ -35,7 +30,7 @@ internal static class EqualReliabilityPicture
 
         // the steep end of the curve may leave the plot: it must not flatten the rest
         var top = Math.Max(wh * 1.25, Math.Min(wh * 2.2, curve.Points.Select(p => p.BatteryWh).Append(0).Max()));
-        stepX = Pencil.NiceStep(wp.Max() - (wp.Min() * 0.8), 5);
+        stepX = Pencil.NiceStep(wp.Max() - (wp.Min() * 0.8), 4);
         stepY = Pencil.NiceStep(top, 4);
         var low = Math.Floor(wp.Min() * 0.9 / stepX) * stepX;
         return new Axes(plot, low, Math.Max(low + stepX, Math.Ceiling(wp.Max() * 1.02 / stepX) * stepX), 0, Math.Ceiling(top / stepY) * stepY);
@@ -50,8 +45,6 @@ internal static class EqualReliabilityPicture
             g.DrawLine(Ink.Pen(Ink.HairPt, Ink.Dark), axes.X(i * step), axes.Area.Bottom, axes.X(i * step), axes.Area.Bottom + 2.5);
             Pencil.Text(g, Figures.Number(i * step, 0), Pencil.QuietLabel, axes.X(i * step), axes.Area.Bottom + 8, Anchor.Middle);
         }
-
-        Pencil.Text(g, "array, Wp", Pencil.Label, axes.Area.Right, axes.Area.Bottom + 18, Anchor.End);
     }
 
     private static void DrawLimits(XGraphics g, Axes axes, KitCurve curve)
@@ -60,20 +53,20 @@ internal static class EqualReliabilityPicture
         {
             var y = axes.Y(curve.AutonomyBatteryWh);
             g.DrawLine(Ink.Dashed(Ink.ThinPt, Ink.Dark, 3, 2), axes.Area.Left, y, axes.Area.Right, y);
-            Pencil.Text(g, "autonomy asked", Pencil.QuietLabel, axes.Area.Right, y - 5, Anchor.End, whiteGround: true);
+            Pencil.Text(g, "autonomy", Pencil.QuietLabel, axes.Area.Right, y - 5, Anchor.End, whiteGround: true);
         }
 
         if (!double.IsFinite(curve.HandArrayWp)) return;
         var x = axes.X(curve.HandArrayWp);
         g.DrawLine(Ink.Dashed(Ink.ThinPt, Ink.Dark, 3, 2), x, axes.Area.Top, x, axes.Area.Bottom);
-        var rightOf = x + Pencil.QuietLabel.Width("array by hand") + 4 < axes.Area.Right;
-        Pencil.Text(g, "array by hand", Pencil.QuietLabel, rightOf ? x + 3 : x - 3, axes.Area.Top + 4, rightOf ? Anchor.Start : Anchor.End, whiteGround: true);
+        var rightOf = x + Pencil.QuietLabel.Width("by hand") + 4 < axes.Area.Right;
+        Pencil.Text(g, "by hand", Pencil.QuietLabel, rightOf ? x + 3 : x - 3, axes.Area.Top + 5, rightOf ? Anchor.Start : Anchor.End, whiteGround: true);
     }
 
     private static void DrawChosen(XGraphics g, Axes axes, KitCurve curve, XPoint[] line)
     {
         var at = axes.At(curve.Chosen.ArrayWp, curve.Chosen.BatteryWh);
-        var text = $"offered {Figures.Short(curve.Chosen.ArrayWp)} Wp, {Figures.Number(curve.Chosen.BatteryWh, 0)} Wh";
+        var text = $"{Figures.Short(curve.Chosen.ArrayWp)} Wp, {Figures.Number(curve.Chosen.BatteryWh, 0)} Wh";
         var half = (Pencil.StrongLabel.Width(text) / 2) + 3;
         XRect[] places =
         [
@@ -84,7 +77,7 @@ internal static class EqualReliabilityPicture
         ];
         if (places.Length > 0)
         {
-            var autonomy = new XRect(axes.Area.Right - 56, axes.Y(curve.AutonomyBatteryWh) - 9, 56, 10);
+            var autonomy = new XRect(axes.Area.Right - 34, axes.Y(curve.AutonomyBatteryWh) - 9, 34, 10);
             var place = FreePlace.Of(places, line, autonomy);
             Pencil.Text(g, text, Pencil.StrongLabel, place.Left + (place.Width / 2), place.Top + (place.Height / 2), Anchor.Middle, whiteGround: true);
         }

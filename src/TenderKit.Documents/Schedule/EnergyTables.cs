@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using TenderKit.Documents.Layout;
+using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Kits;
 
@@ -51,37 +51,26 @@ internal static class EnergyTables
     }
 
     /// <summary>What the simulation found, in two sentences.</summary>
-    public static string Found(SiteDesign site)
+    public static string Found(SiteDesign site, KitCurve? curve)
     {
         var (energy, run) = (site.Energy, site.Energy.Simulated);
         return $"In {Figures.Number(run.YearCount, 0)} simulated years: {Figures.Number(run.DarkNightsPerYear, 2)} dark nights a year in the mean, upper 90 % bound "
             + $"{Figures.Number(run.DarkNightsUpperBound, 2)}, worst year {Figures.Number(run.WorstYearDarkNights, 0)}, longest run "
             + $"{Figures.Number(run.LongestDarkRunNights, 0)}; {Figures.Percent(run.LossOfLoadFraction, 3)} of the lamp energy not served. Full charge on "
             + $"{Figures.Percent(run.FullChargeDaysFraction)} of the days, longest time without {Figures.Number(run.LongestWithoutFullDays, 0)} days; battery "
-            + $"{Figures.Number(run.EquivalentFullCyclesPerYear, 0)} full cycles a year, expected life {Figures.Number(energy.BatteryLifeYears, 1)} years.";
+            + $"{Figures.Number(run.EquivalentFullCyclesPerYear, 0)} full cycles a year, expected life {Figures.Number(energy.BatteryLifeYears, 1)} years."
+            + Recovery(run.Recovery, curve);
     }
 
-    /// <summary>What stands beside the curve of equal reliability: names and values.</summary>
-    public static ImmutableArray<Row> Reliability(SiteDesign site, KitCurve curve)
+    /// <summary>How long the battery needs after a dark night, and what the smallest battery would be.</summary>
+    private static string Recovery(RecoveryTimes recovery, KitCurve? curve)
     {
-        var run = site.Energy.Simulated;
-        var recovery = run.Recovery;
-        var worst = run.LossOfLoadByMonth.IndexOf(run.LossOfLoadByMonth.Max());
-        return
-        [
-            Row.Of("Dark nights allowed", $"{Figures.Short(curve.DarkNightsPerYear)} a year, upper 90 % bound of the mean"),
-            Row.Of("Offered", $"{Figures.Short(curve.Chosen.ArrayWp)} Wp, {Figures.Number(curve.Chosen.BatteryWh, 0)} Wh"),
-            Row.Of("Smallest battery with it", curve.SmallestBatteryWh is { } least ? $"{Figures.Number(least, 0)} Wh" : "none found"),
-            Row.Of("Battery for autonomy", $"about {Figures.Number(curve.AutonomyBatteryWh, 0)} Wh"),
-            Row.Of("Array by hand", $"{Figures.Number(curve.HandArrayWp, 0)} Wp"),
-            Row.Of("Back to full charge", recovery.Count == 0
-                ? "no dark night, nothing to recover from"
-                : $"longest {Figures.Number(recovery.LongestDays, 0)} days from the lowest after a dark night"
-                    + (recovery.Count == 1 ? "" : $", mean {Figures.Number(recovery.MeanDays, 1)}")),
-            Row.Of("Light missed, worst month", run.LossOfLoadFraction > 0
-                ? $"{Figures.Month(worst + 1)}, {Figures.Percent(run.LossOfLoadByMonth[worst], 3)}"
-                : "none"),
-        ];
+        var back = recovery.Count == 0
+            ? ""
+            : $" From its lowest after a dark night the battery is full again within {Figures.Number(recovery.LongestDays, 0)} days{(recovery.IsUnfinished ? ", once not before the years ended" : "")}.";
+        return back + (curve?.SmallestBatteryWh is { } least
+            ? $" With this array {Figures.Number(least, 0)} Wh of battery would just keep the dark nights allowed."
+            : "");
     }
 
     private static Row Month(string name, IEnumerable<double> values, int decimals) => new([name, .. values.Select(v => Figures.Number(v, decimals))]);

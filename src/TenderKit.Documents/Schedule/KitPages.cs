@@ -87,19 +87,12 @@ internal static class KitPages
                 + $"Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
             + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; "
                 + $"irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate ({Words.Of(site.Climate.Monthly.Grade)}). "
-            + EnergyTables.Found(site), TextStyle.Small)
+            + EnergyTables.Found(site, curve), TextStyle.Small)
         { KeepWithNext = true };
-        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated),
-            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, by month; the {Figures.Number(WorstSpell.DayCount, 0)} days with "
-            + "the most light missed or, where none is, the least charge.");
+        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, curve),
+            $"Energy at site {site.Site.Id}: mean days of the months; the {Figures.Number(WorstSpell.DayCount, 0)} days with the most light missed, else the least charge"
+            + (curve is { Points.Length: > 1 } ? "; smallest battery, to 2 %, that keeps the dark nights allowed with each array (square: offered)." : "."));
         yield return EnergyTables.Months(site);
-        if (curve is { Points.Length: > 1 })
-        {
-            yield return new FigureBeside(EqualReliabilityPicture.HeightPt, EqualReliabilityPicture.WidthPt,
-                (g, area) => EqualReliabilityPicture.Draw(g, area, curve), EnergyTables.Reliability(site, curve),
-                $"Equal reliability at site {curve.SiteId}: on the line, the smallest battery that keeps the dark nights allowed with each array; above it, "
-                + "fewer dark nights. The smallest is found to 2 %.");
-        }
     }
 
     private static IEnumerable<Block> Drawings(SiteDesign site, Kit kit)
