@@ -28,7 +28,7 @@ internal static class EnergyPicture
         for (var i = 0; i < panels; i++)
         {
             var width = wide * shares[i] / shares.Sum();
-            var plot = new XRect(left + MarginPt, area.Top + TopPt, width - MarginPt, PlotPt);
+            var plot = new XRect(left + MarginPt, area.Top + TopPt, width - MarginPt - (i == 2 ? 6 : 0), PlotPt);
             if (i == 0) DrawMonths(g, plot, energy);
             else if (i == 1) DrawStates(g, plot, energy.WorstSpell);
             else EqualReliabilityPicture.Draw(g, plot, curve!);
