@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using TenderKit.Documents.Schedule;
 using TenderKit.Sizing.Climate;
 using TenderKit.Tendering.Design;
 using static TenderKit.Documents.Machine.BidJson;
@@ -22,6 +23,7 @@ internal static class SiteJson
             ["lengthM"] = site.LengthM,
             ["widthM"] = site.WidthM,
             ["schedule"] = site.Schedule.Name,
+            ["scheduleInWords"] = ScheduleWords.Of(site.Schedule),
             ["poles"] = design.Poles,
             ["kit"] = design.KitId,
             ["light"] = Light(design),

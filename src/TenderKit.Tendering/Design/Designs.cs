@@ -5,6 +5,7 @@ using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
+using TenderKit.Tendering.Kits;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
 
@@ -147,6 +148,9 @@ public sealed record TenderDesign(
 {
     /// <summary>Light distributions by photometric file.</summary>
     public ImmutableSortedDictionary<string, LightDistribution> Light { get; init; } = ImmutableSortedDictionary<string, LightDistribution>.Empty;
+
+    /// <summary>Curve of equal reliability of each kit.</summary>
+    public ImmutableArray<KitCurve> Curves { get; init; } = [];
 
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceForm? Form { get; init; }
