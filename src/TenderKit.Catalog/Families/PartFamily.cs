@@ -22,6 +22,7 @@ public sealed class PartFamily
         new("protection", typeof(ProtectionDevice)),
         new("enclosures", typeof(Enclosure)),
         new("brackets", typeof(Bracket)),
+        new("fixings", typeof(Fixing)),
         new("services", typeof(ServiceRate)),
     ];
 

@@ -84,7 +84,10 @@ public static class TenderDesigner
             where T : Part => [.. parts.Where(Stands)];
         var c = inputs.Catalog;
         var current = new PartsCatalog(
-            Of(c.Luminaires), Of(c.Modules), Of(c.Batteries), Of(c.Controllers), Of(c.Poles), Of(c.Foundations), Of(c.Cables), Of(c.Protection), Of(c.Enclosures), Of(c.Brackets), Of(c.Services));
+            Of(c.Luminaires), Of(c.Modules), Of(c.Batteries), Of(c.Controllers), Of(c.Poles), Of(c.Foundations), Of(c.Cables), Of(c.Protection), Of(c.Enclosures), Of(c.Brackets), Of(c.Services))
+        {
+            Fixings = Of(c.Fixings),
+        };
         leftOut = notes.ToImmutable();
         return current;
     }
