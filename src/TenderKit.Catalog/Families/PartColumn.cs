@@ -182,7 +182,7 @@ public sealed partial class PartColumn
         return PriceListProblem(breaks) is { } wrong ? (null, wrong) : (breaks.ToImmutable(), null);
     }
 
-    private static string? PriceListProblem(IReadOnlyList<PriceBreak> breaks)
+    private static string? PriceListProblem(ImmutableArray<PriceBreak>.Builder breaks)
     {
         for (var i = 0; i < breaks.Count; i++)
         {

@@ -39,6 +39,7 @@ public sealed record PartContradiction(string Message, bool IsCertain)
         Battery b => OfBattery(b),
         Controller c => [Above("least_absorption_v", c.LeastAbsorptionV, "greatest_absorption_v", c.GreatestAbsorptionV, "V")],
         Enclosure e => [Above("pole_min_mm", e.PoleMinMm, "pole_max_mm", e.PoleMaxMm, "mm"), InnerVolume(e)],
+        IntegratedUnit u => [.. OfLuminaire(u.AsLuminaire()), .. OfModule(u.AsModule()), .. OfBattery(u.AsBattery())],
         Fixing f => [Above("least_mm", f.LeastMm, "greatest_mm", f.GreatestMm, "mm")],
         _ => [],
     }).OfType<PartContradiction>();

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Reflection;
 
@@ -22,13 +23,15 @@ public sealed class PartFamily
         new("protection", typeof(ProtectionDevice)),
         new("enclosures", typeof(Enclosure)),
         new("brackets", typeof(Bracket)),
-        new("fixings", typeof(Fixing)),
+        new("fixings", typeof(Fixing), optional: true),
+        new("integrated_units", typeof(IntegratedUnit), optional: true),
         new("services", typeof(ServiceRate)),
     ];
 
-    private PartFamily(string name, Type type)
+    private PartFamily(string name, Type type, bool optional = false)
     {
         Name = name;
+        Optional = optional;
         PartType = type;
         Columns = [.. Stored(typeof(Part)).Concat(Stored(type)).Select(p => new PartColumn(p))];
     }
@@ -38,10 +41,18 @@ public sealed class PartFamily
 
     public Type PartType { get; }
 
+    /// <summary>Whether a catalogue without it is whole.</summary>
+    public bool Optional { get; }
+
     /// <summary>Columns common to all parts first, each in the order of the record.</summary>
     public ImmutableArray<PartColumn> Columns { get; }
 
-    public static PartFamily Of(Part part) => All.First(f => f.PartType == part.GetType());
+    private static readonly FrozenDictionary<Type, PartFamily> ByType = All.ToFrozenDictionary(f => f.PartType);
+
+    public static PartFamily Of(Part part) => ByType[part.GetType()];
+
+    public static PartFamily Of<T>()
+        where T : Part => ByType[typeof(T)];
 
     /// <summary>A new part whose properties hold their defaults.</summary>
     internal Part NewPart() => (Part)Activator.CreateInstance(PartType)!;

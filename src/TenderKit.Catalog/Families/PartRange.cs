@@ -50,6 +50,16 @@ public sealed record PartRange(Type Part, string Property, double Low, double Hi
         .. Of<Bracket>(("MaxModuleAreaM2", 0.05, 50), ("MinTiltDegrees", 0, 90), ("MaxTiltDegrees", 0, 90),
             ("PoleMinMm", 20, 800), ("PoleMaxMm", 20, 800)),
         .. Of<Fixing>(("LeastMm", 1, 800), ("GreatestMm", 1, 800), ("BoltMm", 2, 64)),
+        .. Of<IntegratedUnit>(
+            ("InputPowerW", 0.5, 1000), ("FluxLm", 10, 200000), ("LeastLevelFraction", 0, 1), ("ColourTemperatureK", 1700, 10000), ("IpCode", 0, 69),
+            ("IkCode", 0, 11), ("LifeL80H", 1000, 500000), ("WindAreaM2", 0, 2), ("MaxAmbientC", 0, 90),
+            ("RatedWp", 1, 1000), ("OpenCircuitV", 1, 200), ("ShortCircuitA", 0.05, 40), ("MaximumPowerV", 1, 200), ("MaximumPowerA", 0.05, 40),
+            ("PowerCoefficientPerK", -0.01, 0), ("VoltageCoefficientPerK", -0.01, 0), ("NoctC", 30, 60), ("ModuleLengthM", 0.1, 3), ("ModuleWidthM", 0.1, 3),
+            ("ModuleTiltDegrees", 0, 60), ("NominalVoltageV", 1, 120), ("RatedAh", 1, 5000), ("RatedHours", 0.5, 240), ("PeukertExponent", 1, 1.5),
+            ("MaxDepthFraction", 0.05, 1), ("CyclesAtDepth", 50, 20000), ("CycleDepthFraction", 0.05, 1), ("CalendarYearsAt25C", 0.5, 30),
+            ("ChargeEfficiency", 0.5, 1), ("DischargeEfficiency", 0.5, 1), ("SelfDischargePerMonthFraction", 0, 0.5), ("LeastChargeC", -40, 20),
+            ("MaxOperatingC", 20, 90), ("MaxChargeA", 0.1, 2000), ("BatteryWeightKg", 0.05, 500), ("Efficiency", 0.5, 1), ("OwnUseW", 0, 20),
+            ("ScheduleParts", 0, 100), ("SpigotMinMm", 20, 200), ("SpigotMaxMm", 20, 200)),
     ];
 
     /// <summary>The problem of a value in words, or null.</summary>

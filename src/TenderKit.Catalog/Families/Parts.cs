@@ -490,7 +490,9 @@ public sealed record PartsCatalog(
     /// <summary>Clamps, straps and bolts.</summary>
     public ImmutableArray<Fixing> Fixings { get; init; } = [];
 
+    public ImmutableArray<IntegratedUnit> IntegratedUnits { get; init; } = [];
+
     public IEnumerable<Part> All =>
         Luminaires.Cast<Part>().Concat(Modules).Concat(Batteries).Concat(Controllers).Concat(Poles).Concat(Foundations)
-            .Concat(Cables).Concat(Protection).Concat(Enclosures).Concat(Brackets).Concat(Fixings).Concat(Services);
+            .Concat(Cables).Concat(Protection).Concat(Enclosures).Concat(Brackets).Concat(Fixings).Concat(IntegratedUnits).Concat(Services);
 }

@@ -16,17 +16,7 @@ internal static partial class MakeUpTable
         Compact = true,
     };
 
-    private static IEnumerable<Row> Parts(PoleParts p)
-    {
-        yield return Line("Luminaire", p.Luminaire, 1);
-        yield return Line("Photovoltaic module", p.Module, p.ModuleCount);
-        yield return Line("Battery", p.Battery, p.BatteryCount);
-        yield return Line("Charge controller", p.Controller, 1);
-        yield return Line("Pole", p.Pole, 1);
-        yield return Line("Module bracket", p.Bracket, 1);
-        yield return Line("Enclosure", p.Enclosure, 1);
-        yield return Line("Foundation", p.Foundation, 1);
-    }
+    private static IEnumerable<Row> Parts(PoleParts p) => p.Pieces.Select(piece => Line(piece.Role, piece.Part, piece.Count));
 
     private static IEnumerable<Row> Circuits(PoleParts p) => p.Circuits.Select(c =>
         Line("Cable, " + c.Name, c.Cable, Figures.Number(c.LengthM, 1)

@@ -7,7 +7,7 @@ namespace TenderKit.Documents.Schedule;
 internal static class UsedParts
 {
     public static IEnumerable<Part> Of(PoleParts p) =>
-        new Part?[] { p.Luminaire, p.Module, p.Battery, p.Controller, p.Pole, p.Bracket, p.Enclosure, p.Foundation }
+        p.Pieces.Select(piece => (Part?)piece.Part)
             .Concat(p.Circuits.Select(c => c.Cable))
             .Concat(p.Circuits.Select(c => c.Fuse))
             .Concat(p.OtherProtection)

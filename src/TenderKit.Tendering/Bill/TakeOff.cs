@@ -36,8 +36,7 @@ internal static class TakeOff
         var cableM = parts.Circuits.Sum(c => c.LengthM);
         Need[] goods =
         [
-            new(parts.Module, parts.ModuleCount), new(parts.Luminaire, 1), new(parts.Battery, parts.BatteryCount), new(parts.Controller, 1),
-            new(parts.Enclosure, 1), new(parts.Bracket, 1), new(parts.Pole, 1), new(parts.Foundation, 1),
+            .. parts.Pieces.Select(p => new Need(p.Part, p.Count)),
             .. parts.Circuits.Select(c => new Need(c.Cable, Exact(c.LengthM))),
             .. parts.Circuits.Where(c => c.Fuse is not null).Select(c => new Need(c.Fuse!, 1)),
             .. parts.OtherProtection.Select(p => new Need(p, 1)),

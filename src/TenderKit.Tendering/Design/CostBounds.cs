@@ -33,7 +33,7 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
     private decimal CostOf(BankOption bank) => (costs.Of(bank.Battery) * bank.InSeries * bank.Strings) + costs.Of(bank.Controller);
 
     private decimal CostOf(SupportOption support) =>
-        costs.Of(support.Pole) + costs.Of(support.Bracket) + costs.Of(support.Enclosure) + costs.Of(support.Foundation) + _civil.Of(support.Foundation, support.Structure.Foundation);
+        costs.Of(support.Pole) + (support.Bracket is { } bracket ? costs.Of(bracket) : 0) + (support.Enclosure is { } enclosure ? costs.Of(enclosure) : 0) + costs.Of(support.Foundation) + _civil.Of(support.Foundation, support.Structure.Foundation);
 
     private decimal Rest(LightOption light) => LeastSupport(light.Shape) + _civil.PerPole;
 

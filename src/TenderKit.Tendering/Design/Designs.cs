@@ -20,6 +20,8 @@ namespace TenderKit.Tendering.Design;
 public sealed record Circuit(string Name, Cable Cable, double LengthM, double CurrentA, double DropFraction, double CapacityA, ProtectionDevice? Fuse);
 
 /// <summary>Every part of one pole, with counts: the make-up of a kit. Two poles with equal <see cref="Key"/> are the same kit.</summary>
+/// <param name="Bracket">Null only where the module is part of an integrated unit.</param>
+/// <param name="Enclosure">Null only where battery and controller are part of an integrated unit.</param>
 public sealed record PoleParts(
     Luminaire Luminaire,
     Module Module,
@@ -30,12 +32,39 @@ public sealed record PoleParts(
     int BatteryStrings,
     Controller Controller,
     Pole Pole,
-    Bracket Bracket,
-    Enclosure Enclosure,
+    Bracket? Bracket,
+    Enclosure? Enclosure,
     FoundationSet Foundation,
     ImmutableArray<Circuit> Circuits,
     ImmutableArray<ProtectionDevice> OtherProtection)
 {
+    /// <summary>The unit that lamp, module, battery and controller are inside of, or null for separate parts; with it, bracket and enclosure are null and those four are seen through it.</summary>
+    public IntegratedUnit? Integrated { get; init; }
+
+    /// <summary>Everything bought by the piece but cables, fuses and other protection, with its role and count: the integrated unit in place of the four parts inside it.</summary>
+    public IEnumerable<(string Role, Part Part, int Count)> Pieces
+    {
+        get
+        {
+            if (Integrated is { } unit)
+            {
+                yield return ("Integrated unit", unit, 1);
+            }
+            else
+            {
+                yield return ("Luminaire", Luminaire, 1);
+                yield return ("Photovoltaic module", Module, ModuleCount);
+                yield return ("Battery", Battery, BatteryCount);
+                yield return ("Charge controller", Controller, 1);
+            }
+
+            yield return ("Pole", Pole, 1);
+            if (Bracket is { } bracket) yield return ("Module bracket", bracket, 1);
+            if (Enclosure is { } enclosure) yield return ("Enclosure", enclosure, 1);
+            yield return ("Foundation", Foundation, 1);
+        }
+    }
+
     public int BatteryCount => BatteriesInSeries * BatteryStrings;
 
     public double SystemVoltageV => Battery.NominalVoltageV * BatteriesInSeries;
@@ -49,7 +78,7 @@ public sealed record PoleParts(
         new[]
         {
             Luminaire.Code, Module.Code, ModuleCount.ToString(System.Globalization.CultureInfo.InvariantCulture), Battery.Code,
-            BatteryCount.ToString(System.Globalization.CultureInfo.InvariantCulture), Controller.Code, Pole.Code, Bracket.Code, Enclosure.Code, Foundation.Code,
+            BatteryCount.ToString(System.Globalization.CultureInfo.InvariantCulture), Controller.Code, Pole.Code, Bracket?.Code ?? "", Enclosure?.Code ?? "", Foundation.Code,
         }.Concat(Circuits.Select(c => c.Cable.Code + "+" + (c.Fuse?.Code ?? ""))).Concat(OtherProtection.Select(p => p.Code)));
 }
 

@@ -9,7 +9,7 @@ namespace TenderKit.Tendering.Design;
 
 /// <summary>What carries a kit: bracket, enclosure, pole and foundation.</summary>
 public sealed record SupportOption(
-    Bracket Bracket, Enclosure Enclosure, Pole Pole, FoundationSet Foundation, StructureDesign Structure, ImmutableArray<Check> Checks);
+    Bracket? Bracket, Enclosure? Enclosure, Pole Pole, FoundationSet Foundation, StructureDesign Structure, ImmutableArray<Check> Checks);
 
 /// <summary>Fifth step: the cheapest parts that carry modules, battery and luminaire in the site's wind and soil.</summary>
 public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs inputs, Costs costs, Rejections rejections)

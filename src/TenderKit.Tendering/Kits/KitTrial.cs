@@ -34,8 +34,8 @@ public static class KitTrial
         Batteries = [kit.Battery],
         Controllers = [kit.Controller],
         Poles = [kit.Pole],
-        Brackets = [kit.Bracket],
-        Enclosures = [kit.Enclosure],
+        Brackets = kit.Bracket is { } bracket ? [bracket] : [],
+        Enclosures = kit.Enclosure is { } enclosure ? [enclosure] : [],
         Foundations = [kit.Foundation],
     };
 }
