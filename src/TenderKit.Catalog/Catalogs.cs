@@ -15,10 +15,10 @@ public sealed record CatalogSource(PartsCatalog Parts, string Digest, ImmutableS
 /// <summary>Opens catalogues of either form.</summary>
 public static class Catalogs
 {
-    /// <summary>Opens a folder of csv files or a .db file.</summary>
+    /// <summary>Opens a folder of csv files, a workbook with a sheet per family or a .db file.</summary>
     public static Outcome<CatalogSource> Open(string path)
     {
-        if (Directory.Exists(path)) return Source(CatalogImporter.FromFolder(path));
+        if (Directory.Exists(path) || CatalogImporter.IsWorkbook(path)) return Source(CatalogImporter.From(path));
         try
         {
             var outcome = Source(CatalogStore.Open(path));

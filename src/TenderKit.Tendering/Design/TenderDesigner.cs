@@ -86,6 +86,7 @@ public static class TenderDesigner
         var current = new PartsCatalog(
             Of(c.Luminaires), Of(c.Modules), Of(c.Batteries), Of(c.Controllers), Of(c.Poles), Of(c.Foundations), Of(c.Cables), Of(c.Protection), Of(c.Enclosures), Of(c.Brackets), Of(c.Services))
         {
+            Fixings = Of(c.Fixings),
             IntegratedUnits = Of(c.IntegratedUnits),
         };
         leftOut = notes.ToImmutable();
