@@ -471,6 +471,9 @@ public enum ServiceUse
 
     /// <summary>A lorry load from the store to a site.</summary>
     TransportToSite,
+
+    /// <summary>Filling and compacting soil beside a foundation.</summary>
+    Backfill,
 }
 
 /// <summary>All parts, each family sorted by code.</summary>

@@ -43,9 +43,9 @@ public static class PoleScreen
     {
         var wind = inputs.Wind;
         var load = Wind.OnPole(inputs.Shaft, inputs.Items, wind.PeakPressureNPerM2, inputs.ShaftForceCoefficient, inputs.DynamicFactor);
-        var strengthFactor = wind.CharacteristicShare * wind.StrengthFactor(inputs.PartialFactor);
+        var strengthFactor = wind.CharacteristicFraction * wind.StrengthFactor(inputs.PartialFactor);
         var utilisation = load.GreatestStressMPa * strengthFactor / (inputs.Shaft.YieldMPa / Require.InRange(inputs.SteelFactor, 1, 1.5, nameof(inputs.SteelFactor)));
-        var forceN = load.BaseShearN * wind.CharacteristicShare;
+        var forceN = load.BaseShearN * wind.CharacteristicFraction;
         var armM = load.BaseMomentNm / load.BaseShearN;
         return new PoleScreenResult(
             wind.PeakPressureNPerM2(inputs.Shaft.HeightM),

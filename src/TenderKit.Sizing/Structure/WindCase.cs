@@ -51,10 +51,10 @@ public sealed record WindCase(WindStandard Standard, double SpeedMPerS, Terrain 
         : Wind.Asce7PressureNPerM2(SpeedMPerS, ExposureOf(Terrain), heightM, RoundPoleDirectionality);
 
     /// <summary>Share of the printed pressure at the characteristic level.</summary>
-    public double CharacteristicShare => Standard == WindStandard.En1991 ? 1 : AllowableStressFactor;
+    public double CharacteristicFraction => Standard == WindStandard.En1991 ? 1 : AllowableStressFactor;
 
     /// <summary>Pressure at the characteristic level, N/m2: for deflection, foundations, and with its factor for strength.</summary>
-    public double CharacteristicNPerM2(double heightM) => CharacteristicShare * PeakPressureNPerM2(heightM);
+    public double CharacteristicNPerM2(double heightM) => CharacteristicFraction * PeakPressureNPerM2(heightM);
 
     /// <summary>Factor on characteristic loads for strength: the rule for EN, 1 / 0.6 for ASCE.</summary>
     /// <param name="partialFactor">Partial factor of wind of EN 1990, 1 to 2.</param>

@@ -38,9 +38,9 @@ public static class WindSpeeds
     /// <summary>
     /// Speed of a return period over that of 50 years: Peterka and Shahid (1998), ASCE 7-16 (C26.5-2), 0.36 + 0.1 ln(12 T) (from memory).
     /// </summary>
-    /// <param name="years">Return period T, 5 to 3000 years.</param>
+    /// <param name="returnYears">Return period T, 5 to 3000 years.</param>
     /// <returns>Ratio. Check value: 700 years 1.264; 50 years 1.000.</returns>
-    public static double ReturnFactor(double years) => 0.36 + 0.1 * Math.Log(12 * Require.InRange(years, 5, 3000, nameof(years)));
+    public static double ReturnFactor(double returnYears) => 0.36 + 0.1 * Math.Log(12 * Require.InRange(returnYears, 5, 3000, nameof(returnYears)));
 
     /// <summary>A stated speed in the definition wanted; both ratios of averaging and return period in one factor.</summary>
     /// <param name="speedMPerS">As stated, m/s.</param>

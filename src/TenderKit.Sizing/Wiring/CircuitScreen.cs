@@ -58,9 +58,9 @@ public static class CircuitScreen
 
     /// <summary>Drop of the connectors of a circuit, V: Ohm's law on both poles, 2 n I Rc.</summary>
     /// <param name="pairs">Pairs of connectors, 0 or more.</param>
-    /// <param name="ohm">Resistance of one pole of a pair, Ohm.</param>
+    /// <param name="connectorOhm">Resistance of one pole of a pair, Ohm.</param>
     /// <param name="currentA">Current, A.</param>
     /// <returns>V. Check value: 2 pairs of 5 mOhm at 10 A: 0.2 V.</returns>
-    public static double ConnectorsV(int pairs, double ohm, double currentA) =>
-        2 * Require.InRange(pairs, 0, 100, nameof(pairs)) * Require.NotNegative(ohm, nameof(ohm)) * Require.NotNegative(currentA, nameof(currentA));
+    public static double ConnectorsV(int pairs, double connectorOhm, double currentA) =>
+        2 * Require.InRange(pairs, 0, 100, nameof(pairs)) * Require.NotNegative(connectorOhm, nameof(connectorOhm)) * Require.NotNegative(currentA, nameof(currentA));
 }

@@ -21,7 +21,7 @@ public enum SiteKind
 /// <param name="FixedPoles">Number of poles asked for, or null to find it.</param>
 /// <param name="ShadedFraction">Irradiation lost to obstacles, fraction.</param>
 /// <param name="MountingHeightsM">Least and greatest mounting height allowed, m, ascending; one value when only one is.</param>
-/// <param name="BasicWindMPerS">Basic wind speed (10-minute mean at 10 m, category II), m/s.</param>
+/// <param name="BasicWindMPerS">Wind speed at 10 m as stated, m/s; what it is stands in <see cref="Ground"/>.</param>
 /// <param name="SoilStated">False when the soil was not stated and the worst class was taken.</param>
 /// <param name="ClimateFile">Climate file for this site, or null for the tender's default or the estimate.</param>
 public sealed record Site(
@@ -45,4 +45,12 @@ public sealed record Site(
     bool SoilStated,
     string Lot,
     string? ClimateFile,
-    string Remark);
+    string Remark)
+{
+    /// <summary>What else it says of wind, air, traffic and ground.</summary>
+    public SiteGround Ground { get; init; } = SiteGround.Usual;
+
+    /// <summary>The wind its standard works with, and how the stated speed became it.</summary>
+    public (WindCase Wind, ConvertedWind Conversion) Wind =>
+        WindCase.Of(Ground.Standard, BasicWindMPerS, Ground.Definition ?? WindCase.Wanted(Ground.Standard), Terrain);
+}

@@ -29,7 +29,8 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
             ?? defaults.BasicWindMPerS;
         var terrain = row.Choice<Terrain>(SiteColumns.Terrain, SiteWords.TerrainOf) ?? defaults.Terrain;
-        var (soil, soilStated) = Soil(row);
+        var (soil, soilStated) = GroundCells.Soil(row, Soil(row));
+        var ground = GroundCells.Read(row, defaults.Ground);
         var lot = Lot(row);
         var climate = row.Echoed(SiteColumns.ClimateFile);
         var remark = row.Echoed(SiteColumns.Remark);
@@ -38,7 +39,8 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         return new Site(
             row.SiteId, name, row.Row, latitude.Value, longitude.Value, kind, length.Value, width.Value, target, schedule, (int?)poles,
             arrangement, shaded, heights.Value,
-            wind, terrain, soil, soilStated, lot, climate.Length == 0 ? null : climate, remark);
+            wind, terrain, soil, soilStated, lot, climate.Length == 0 ? null : climate, remark)
+        { Ground = ground };
     }
 
     private static SiteKind Kind(SiteRow row)
