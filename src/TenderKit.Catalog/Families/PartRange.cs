@@ -44,7 +44,7 @@ public sealed record PartRange(Type Part, string Property, double Low, double Hi
             ("AnchorBoltLengthMm", 50, 3000), ("ReinforcementKg", 0, 1000),
             ("BoltSpacingMm", 50, 1500)),
         .. Of<Cable>(("Cores", 1, 7), ("CrossSectionMm2", 0.5, 400), ("OuterMm", 2, 120)),
-        .. Of<ProtectionDevice>(("RatedA", 0, 200000), ("RatedV", 0, 1500)),
+        .. Of<ProtectionDevice>(("RatedA", 0, 200000), ("RatedV", 0, 1500), ("BreakingA", 10, 500000)),
         .. Of<Enclosure>(("UsableVolumeL", 0.5, 5000), ("MaxContentKg", 0.5, 5000), ("IpCode", 0, 69), ("WindAreaM2", 0, 5),
             ("InnerWidthMm", 50, 3000), ("InnerHeightMm", 50, 3000), ("InnerDepthMm", 50, 3000), ("IkCode", 0, 11), ("PoleMinMm", 20, 800), ("PoleMaxMm", 20, 800)),
         .. Of<Bracket>(("MaxModuleAreaM2", 0.05, 50), ("MinTiltDegrees", 0, 90), ("MaxTiltDegrees", 0, 90),

@@ -371,6 +371,9 @@ public enum ProtectionKind
     Fuse,
     SurgeArrester,
     EarthElectrode,
+
+    /// <summary>Holder or carrier of one fuse, for catalogues whose fuses are bare links.</summary>
+    FuseHolder,
 }
 
 public sealed record ProtectionDevice : Part
@@ -382,6 +385,9 @@ public sealed record ProtectionDevice : Part
 
     /// <summary>Rated direct voltage, V; 0 where it has none.</summary>
     public required double RatedV { get; init; }
+
+    /// <summary>Greatest direct current a fuse can break, A; null when not known.</summary>
+    public double? BreakingA { get; init; }
 }
 
 /// <summary>Battery and controller enclosure.</summary>

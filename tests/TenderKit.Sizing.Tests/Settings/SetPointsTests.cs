@@ -67,7 +67,7 @@ public class SetPointsTests
     // Relations: deeper and faster is lower; the load comes back above where it goes; the float is no higher than the absorption; colder is higher.
     [Fact]
     public void The_order_of_the_set_points() =>
-        Gen.Select(Gen.OneOfConst(Chemistries), Gen.OneOfConst(12.0, 24.0, 48.0), Gen.Double[0.2, 0.9], Gen.Double[6, 100], Gen.Double[-20, 20], Gen.Double[30, 60])
+        Gen.Select(Gen.Int[0, Chemistries.Length - 1].Select(i => Chemistries[i]), Gen.Int[1, 4].Select(i => 12.0 * i), Gen.Double[0.2, 0.9], Gen.Double[6, 100], Gen.Double[-20, 20], Gen.Double[30, 60])
             .Sample((chemistry, systemV, depth, hours, coldC, hotC) =>
             {
                 var settings = SetPoints.Of(new SettingInputs(chemistry, systemV, depth, hours, -0.0045, coldC, hotC));

@@ -6,6 +6,8 @@ namespace TenderKit.Sizing.Tests.Wiring;
 
 public class CircuitScreenTests
 {
+    private static readonly double[] SectionsMm2 = [1.5, 2.5, 4, 6, 10, 16, 25];
+
     // By hand: 4.61 Ohm/km (IEC 60228, read) at 60 degC x 8 m; 2 L I R.
     [Fact]
     public void A_circuit_by_hand()
@@ -24,7 +26,7 @@ public class CircuitScreenTests
     // Relation: whatever the circuit, a fuse is never above its cable's capacity nor below the current with its factor.
     [Fact]
     public void A_fuse_is_never_above_its_cable() =>
-        Gen.Select(Gen.Double[0.1, 120], Gen.OneOfConst(1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0), Gen.Double[10, 80]).Sample((currentA, mm2, ambientC) =>
+        Gen.Select(Gen.Double[0.1, 120], Gen.Int[0, 6].Select(i => SectionsMm2[i]), Gen.Double[10, 80]).Sample((currentA, mm2, ambientC) =>
         {
             var result = CircuitScreen.Run(Circuit(currentA, 5, mm2, 12) with { AmbientC = ambientC });
             return result.FuseA is not { } fuse || (fuse <= result.CapacityA && fuse >= 1.25 * currentA);
