@@ -27,6 +27,9 @@ internal sealed record ElevationFacts(
     /// <summary>Length of the shaft below ground, m; 0 for a flanged pole.</summary>
     public double BuriedM { get; init; }
 
+    /// <summary>What holds the foot, in words; empty to say nothing.</summary>
+    public string Foot { get; init; } = "";
+
     /// <summary>Lower edge, height and width of the door, m; null without one or when it is not known.</summary>
     public (double BottomM, double HeightM, double WidthM)? Door { get; init; }
 }
@@ -154,6 +157,7 @@ internal sealed class PoleElevation(ElevationFacts facts)
             Leader(g, axes.At(wideM / 2, doorM + (tallM / 2)), x, $"door {Figures.Number(wideM * 1000, 0)} × {Figures.Number(tallM * 1000, 0)} mm, {Figures.Number(doorM, 2)} m above ground");
         Leader(g, axes.At(facts.BaseDiameterM * 0.45, Math.Max(1.7, facts.Door is var (b, t, _) ? b + t + 0.5 : 0)), x, "tapered tube " + Figures.Number(facts.BaseDiameterM * 1000, 0) + " to "
             + Figures.Number(facts.TopDiameterM * 1000, 0) + " mm");
+        if (facts.Foot.Length > 0) Leader(g, axes.At(Math.Max(facts.BasePlateM, facts.BaseDiameterM) / 2, 0.15), x, facts.Foot);
         Leader(g, axes.At(facts.Block.LengthM / 2, -facts.Block.DepthM / 2), x,
             $"{(facts.BuriedM > 0 ? "concrete" : "block")} {Figures.Number(facts.Block.LengthM, 2)} × {Figures.Number(facts.Block.WidthM, 2)} × {Figures.Number(facts.Block.DepthM, 2)} m deep");
     }

@@ -29,7 +29,7 @@ public static class SettingsSheets
         var head = design.Tender.Head;
         const string Name = "Settings, commissioning and acceptance sheets";
         ImmutableArray<Block> body = [.. design.Kits.SelectMany((k, i) => Kit(design, k, first: i == 0))];
-        return new PaperDocument($"{head.Reference} {head.Title}: settings and acceptance", head.Bidder, Name, $"{head.Reference}  ·  {Name}", head.IssueDate, [.. Opening(design), .. body]);
+        return new PaperDocument($"{head.Reference} {head.Title}: settings and acceptance", head.Bidder, Name, $"{head.Reference}  ·  {Name}", head.IssueDate, [.. Opening(design), Contents.For(body), new PageBreak(), .. body]);
     }
 
     private static IEnumerable<Block> Opening(TenderDesign design)

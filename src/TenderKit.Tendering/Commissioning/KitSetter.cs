@@ -14,9 +14,8 @@ public static class KitSetter
         ImmutableArray<SiteDesign> sites = [.. design.Sites.Where(s => s.KitId == kit.Id)];
         var parts = kit.Parts;
         var systemV = SystemVoltage.ClassOf(parts.SystemVoltageV) ?? 12 * Math.Max(1, Math.Round(parts.SystemVoltageV / 12.8));
-        var rise = design.Rule("battery.enclosure_rise");
         var coldC = sites.Min(s => s.Climate.Monthly.RecordLowC);
-        var hotC = sites.Max(s => s.Climate.Monthly.DailyMaxC.Max()) + rise;
+        var hotC = sites.Max(s => s.Climate.Monthly.DailyMaxC.Max() + s.Energy.System.Battery.EnclosureRiseK);
         var compensation = (parts.Controller.TemperatureCompensationMvPerK ?? design.Rule("controller.compensation")) / 1000;
         var inputs = new SettingInputs(
             parts.Battery.Chemistry,

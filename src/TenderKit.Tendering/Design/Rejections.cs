@@ -29,6 +29,14 @@ public sealed class Rejections
         return false;
     }
 
+    /// <summary>Takes over the nearest miss of another collection, if it is nearer than its own.</summary>
+    public void Take(Rejections other)
+    {
+        if (other._nearest is not { } theirs) return;
+        if (_nearest is { } n && (theirs.FailedCount, theirs.Shortfall).CompareTo((n.FailedCount, n.Shortfall)) >= 0) return;
+        _nearest = theirs;
+    }
+
     /// <summary>Whether anything was refused.</summary>
     public bool HasAny => _nearest is not null;
 

@@ -34,22 +34,24 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         var enclosure = Cheapest(inputs.Catalog.Enclosures, e => EnclosureChecks(e, power), out var enclosureChecks);
         if (bracket is null || enclosure is null) return null;
         if (!WindCovered()) return null;
-        var carriers = PolesOf(light.Shape).Select(pole => Carry(light, power, bracket, enclosure, pole)).OfType<SupportOption>();
-        return carriers.Select(c => c with { Checks = [.. bracketChecks, .. enclosureChecks, .. c.Checks] }).MinBy(CostOf);
+        var (poles, grounds) = (new Rejections(), new Rejections());
+        var best = PolesOf(light.Shape).Select(pole => Carry(light, power, bracket, enclosure, pole, poles, grounds)).OfType<SupportOption>().MinBy(CostOf);
+        if (best is null) rejections.Take(grounds.HasAny ? grounds : poles);
+        return best is null ? null : best with { Checks = [.. bracketChecks, .. enclosureChecks, .. best.Checks] };
     }
 
     /// <summary>One pole with the foundation that costs least under it; null when it is too weak or nothing holds it.</summary>
-    private SupportOption? Carry(LightOption light, PowerOption power, Bracket bracket, Enclosure enclosure, Pole pole)
+    private SupportOption? Carry(LightOption light, PowerOption power, Bracket bracket, Enclosure enclosure, Pole pole, Rejections poles, Rejections grounds)
     {
         var (wind, conversion) = _wind;
         var load = Wind.OnPole(PoleChecks.ShaftOf(pole), WindItems(light, power, enclosure), wind.CharacteristicNPerM2, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
         var poleChecks = PoleChecks.Of(pole, load, site, inputs.Rules);
-        if (!rejections.Accept(() => pole.Code, poleChecks)) return null;
+        if (!poles.Accept(() => pole.Code, poleChecks)) return null;
         var carriedN = (pole.WeightKg + bracket.WeightKg + enclosure.WeightKg + light.Luminaire.WeightKg + ContentKg(power)) * GravityMPerS2;
         SupportOption? Grounded(FoundationSet set)
         {
             var ground = FoundationChecks.Of(set, pole, load, carriedN, site, inputs.Rules);
-            if (!rejections.Accept(() => $"{set.Code} under {pole.Code}", ground.Checks)) return null;
+            if (!grounds.Accept(() => $"{set.Code} under {pole.Code}", ground.Checks)) return null;
             var structure = new StructureDesign(load, ground.Block, wind.PeakPressureNPerM2(pole.HeightM))
             {
                 Wind = wind, Conversion = conversion, DoorStressMPa = PoleChecks.DoorStressMPa(pole, load), Bolts = ground.Bolts, EmbedmentM = ground.EmbedmentM,
@@ -81,12 +83,14 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private TPart? Cheapest<TPart>(IEnumerable<TPart> parts, Func<TPart, ImmutableArray<Check>> checksOf, out ImmutableArray<Check> checks)
         where TPart : Part
     {
+        var refused = new Rejections();
         foreach (var part in parts.OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal))
         {
             var found = checks = checksOf(part);
-            if (rejections.Accept(() => part.Code, found)) return part;
+            if (refused.Accept(() => part.Code, found)) return part;
         }
 
+        rejections.Take(refused);
         checks = [];
         return null;
     }
