@@ -119,6 +119,8 @@ internal static class SiteJson
         ["concreteM3"] = Number(structure.Foundation.ConcreteM3),
         ["excavationM3"] = Number(structure.Foundation.ExcavationM3),
         ["backfillM3"] = Number(structure.Foundation.BackfillM3),
+        ["swayPeriodS"] = Number(structure.PeriodS),
+        ["dynamicFactor"] = Number(structure.DynamicFactor),
         ["windMPerS"] = structure.Wind is { } wind ? Number(wind.SpeedMPerS) : null,
         ["windConversionFactor"] = structure.Conversion is { } conversion ? Number(conversion.Factor) : null,
         ["doorStressMPa"] = structure.DoorStressMPa is { } door ? Number(door) : null,

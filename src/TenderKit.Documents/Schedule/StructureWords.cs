@@ -24,7 +24,8 @@ internal static class StructureWords
     public static string Ground(SiteDesign site)
     {
         var (structure, set) = (site.Structure, site.Parts.Foundation);
-        var door = structure.DoorStressMPa is { } doorMPa ? $"At the door {Figures.Number(doorMPa, 0)} MPa before factors. " : "";
+        var sway = structure.DynamicFactor > 0 ? $"Sways in {Figures.Number(structure.PeriodS, 2)} s, so every force times {Figures.Number(structure.DynamicFactor, 2)}. " : "";
+        var door = sway + (structure.DoorStressMPa is { } doorMPa ? $"At the door {Figures.Number(doorMPa, 0)} MPa before factors. " : "");
         if (structure.EmbedmentM is { } depthM)
             return door + $"Depth needed in the ground {Figures.Number(depthM, 2)} m. ";
         if (structure.Bolts is not { } bolts) return door;

@@ -27,6 +27,10 @@ public static class SetPoints
     private const double LowestLeadV = 11.1;
     private const double LowestLithiumV = 12.0;
 
+    /// <summary>Least gap between disconnect and reconnect, V per 12 V; common practice, no source.</summary>
+    private const double LeadGapV = 0.6;
+    private const double LithiumGapV = 0.3;
+
     /// <summary>
     /// Set-points of a battery. Absorption, float, equalise, reconnect: common practice, no source (sealed 14.1 to 14.4 V and 13.5 to 13.8 V,
     /// flooded 14.4 to 14.8 V, lithium iron phosphate 14.1 to 14.4 V and 13.4 V per 12 V); the maker's absorption where it is known.
@@ -43,7 +47,7 @@ public static class SetPoints
             ? 0
             : Require.InRange(inputs.CompensationPerK, -0.008, 0, nameof(inputs.CompensationPerK)) * CellsPer12V * blocks;
         var disconnectV = DisconnectPer12V(inputs.Chemistry, inputs.DepthFraction, inputs.NightHours) * blocks;
-        var reconnectV = Math.Max(usual.ReconnectV * blocks, disconnectV + 0.6 * blocks);
+        var reconnectV = Math.Max(usual.ReconnectV * blocks, disconnectV + (inputs.Chemistry == BatteryChemistry.LithiumIronPhosphate ? LithiumGapV : LeadGapV) * blocks);
         return new ControllerSettings(
             charge, compensationPerK, disconnectV, reconnectV, [.. Temperatures(inputs).Select(t => At(charge, compensationPerK, t))], [.. BasisOf(inputs, usual, blocks)]);
     }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using TenderKit.Sizing.Settings;
 using TenderKit.Tendering.Design;
 
@@ -52,8 +51,8 @@ public static class KitSetter
     private static string GridOf(SiteDesign site)
     {
         var result = site.Light.Result;
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{result.PointsAlong} x {result.PointsAcross} points over {(site.Light.Yard is { } yard ? $"the yard, {yard.LengthM:0.#} x {yard.WidthM:0.#} m" : $"one bay, {site.Light.SpacingM:0.0} x {site.Site.WidthM:0.0} m")}");
+        return FormattableString.Invariant($"{result.PointsAlong} x {result.PointsAcross} points over ") + (site.Light.Yard is { } yard
+            ? FormattableString.Invariant($"the yard, {yard.LengthM:0.#} x {yard.WidthM:0.#} m")
+            : FormattableString.Invariant($"one bay, {site.Light.SpacingM:0.0} x {site.Site.WidthM:0.0} m"));
     }
 }

@@ -108,6 +108,12 @@ public sealed record StructureDesign(PoleLoad Load, BlockResult Foundation, doub
 
     public ConvertedWind? Conversion { get; init; }
 
+    /// <summary>Period of the pole's sway, s.</summary>
+    public double PeriodS { get; init; }
+
+    /// <summary>Structural factor on every force: the design rule, or EN 40-3-1 at that period where it is more.</summary>
+    public double DynamicFactor { get; init; }
+
     /// <summary>Stress of the open section at the door, MPa; null without a door or when its size is not known.</summary>
     public double? DoorStressMPa { get; init; }
 

@@ -44,7 +44,10 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private SupportOption? Carry(LightOption light, PowerOption power, Bracket bracket, Enclosure enclosure, Pole pole, Rejections poles, Rejections grounds)
     {
         var (wind, conversion) = _wind;
-        var load = Wind.OnPole(PoleChecks.ShaftOf(pole), WindItems(light, power, enclosure), wind.CharacteristicNPerM2, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
+        var shaft = PoleChecks.ShaftOf(pole);
+        var periodS = Sway.PeriodS(shaft, HeadKg(light, power) + bracket.WeightKg);
+        var dynamicFactor = Math.Max(inputs.Rules["structure.dynamic_factor"], Sway.DynamicFactor(Math.Min(periodS, 10)));
+        var load = Wind.OnPole(shaft, WindItems(light, power, enclosure), wind.CharacteristicNPerM2, structuralFactor: dynamicFactor);
         var poleChecks = PoleChecks.Of(pole, load, site, inputs.Rules);
         if (!poles.Accept(() => pole.Code, poleChecks)) return null;
         var carriedN = (pole.WeightKg + bracket.WeightKg + enclosure.WeightKg + light.Luminaire.WeightKg + ContentKg(power)) * GravityMPerS2;
@@ -54,7 +57,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             if (!grounds.Accept(() => $"{set.Code} under {pole.Code}", ground.Checks)) return null;
             var structure = new StructureDesign(load, ground.Block, wind.PeakPressureNPerM2(pole.HeightM))
             {
-                Wind = wind, Conversion = conversion, DoorStressMPa = PoleChecks.DoorStressMPa(pole, load), Bolts = ground.Bolts, EmbedmentM = ground.EmbedmentM,
+                Wind = wind, Conversion = conversion, PeriodS = periodS, DynamicFactor = dynamicFactor, DoorStressMPa = PoleChecks.DoorStressMPa(pole, load), Bolts = ground.Bolts, EmbedmentM = ground.EmbedmentM,
             };
             return new SupportOption(bracket, enclosure, pole, set, structure, [.. poleChecks, .. ground.Checks]);
         }
@@ -140,6 +143,8 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         (wind.Wind with { SpeedMPerS = Math.Max(leastMPerS, wind.Wind.SpeedMPerS) }, wind.Conversion);
 
     private static double ModuleAreaM2(PowerOption power) => power.Module.LengthM * power.Module.WidthM * power.ModuleCount;
+
+    private static double HeadKg(LightOption light, PowerOption power) => light.Luminaire.WeightKg + (power.Module.WeightKg * power.ModuleCount);
 
     private static double ContentKg(PowerOption power) =>
         (power.Module.WeightKg * power.ModuleCount) + (power.Bank.Battery.WeightKg * power.Bank.InSeries * power.Bank.Strings) + power.Bank.Controller.WeightKg;
