@@ -36,7 +36,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         if (!WindCovered()) return null;
         var (poles, grounds) = (new Rejections(), new Rejections());
         var best = PolesOf(light.Shape).Select(pole => Carry(light, power, bracket, enclosure, pole, poles, grounds)).OfType<SupportOption>().MinBy(CostOf);
-        if (best is null) rejections.Take(grounds.HasAny ? grounds : poles);
+        if (best is null) rejections.Take(grounds.HasAny ? grounds : poles, grounds.HasAny ? 2 : 1);
         return best is null ? null : best with { Checks = [.. bracketChecks, .. enclosureChecks, .. best.Checks] };
     }
 
@@ -93,7 +93,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             if (refused.Accept(() => part.Code, found)) return part;
         }
 
-        rejections.Take(refused);
+        rejections.Take(refused, 0);
         checks = [];
         return null;
     }

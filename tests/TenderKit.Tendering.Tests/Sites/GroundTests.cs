@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text;
 using TenderKit.Catalog.Families;
 using TenderKit.Intake.Tables;
-using TenderKit.Intake.Tests.Tables;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
