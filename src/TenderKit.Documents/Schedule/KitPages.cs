@@ -138,7 +138,7 @@ internal static class KitPages
             BuriedM = p.Pole.DirectBuriedLengthM,
             Foot = p.Pole.DirectBuriedLengthM > 0
                 ? $"shaft {Figures.Number(p.Pole.DirectBuriedLengthM, 2)} m into the ground"
-                : $"plate {Figures.Short(p.Pole.BasePlateMm)} mm, {Figures.Number(p.Foundation.AnchorBoltCount, 0)} bolts M{Figures.Short(p.Foundation.AnchorBoltMm)} × {Figures.Short(p.Foundation.AnchorBoltLengthMm)} mm",
+                : $"plate {Figures.Short(p.Pole.BasePlateMm)} mm, {Figures.Number(p.Foundation.AnchorBoltCount, 0)} M{Figures.Short(p.Foundation.AnchorBoltMm)} × {Figures.Short(p.Foundation.AnchorBoltLengthMm)} mm",
             Door = p.Pole is { DoorWidthMm: > 0 and var wideMm, DoorBottomM: { } bottomM } ? (bottomM, (p.Pole.DoorHeightMm ?? 300) / 1000, wideMm / 1000) : null,
         };
     }
