@@ -64,7 +64,8 @@ public sealed class DamageTests
         var done = false;
         Task Reader() => Task.Run(() =>
         {
-            while (!Volatile.Read(ref done)) seen.Add(Catalogs.Open(path).Value?.Digest ?? "damaged");
+            do seen.Add(Catalogs.Open(path).Value?.Digest ?? "damaged");
+            while (!Volatile.Read(ref done));
         });
         var readers = new[] { Reader(), Reader() };
         for (var i = 0; i < 8; i++) CatalogImporter.ToFile((i % 2 == 0 ? other : folder).Folder, path).Value!.Dispose();

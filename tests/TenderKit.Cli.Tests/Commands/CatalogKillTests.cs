@@ -9,31 +9,27 @@ namespace TenderKit.Cli.Tests.Commands;
 public class CatalogKillTests
 {
     private const int Parts = 4000;
+    private string target = "";
 
     [Fact]
     public void A_killed_import_leaves_the_old_catalogue_whole()
     {
         using var folder = new TenderFolder();
         using var large = new LargeCatalog(Parts);
-        var path = folder.PathOf("parts.db");
+        var path = target = folder.PathOf("parts.db");
         var small = Path.Combine(Repository.Root, "catalog-sample");
-        var watch = Stopwatch.StartNew();
         using (var whole = Import(large.Folder, path)) whole.WaitForExit();
-        var durationMs = watch.ElapsedMilliseconds;
         var known = new[] { small, path }.Select(p => Catalogs.Open(p).Value!.Digest).ToArray();
         Assert.NotEqual(known[0], known[1]);
         Assert.Equal(ExitCodes.Good, TenderFolder.Run("catalog", "import", small, "--to", path).Code);
         var killed = 0;
-        foreach (var fraction in new[] { 0.4, 0.7, 0.8, 0.9, 0.97 })
+        foreach (var moment in new Action<Process>[] { AfterMs(60), AfterMs(250), WhenItWrites(0), WhenItWrites(2), WhenItWrites(8) })
         {
             using var import = Import(large.Folder, path);
-            if (!import.WaitForExit((int)(durationMs * fraction)))
-            {
-                import.Kill();
-                import.WaitForExit();
-                killed++;
-            }
-
+            moment(import);
+            if (!import.HasExited) killed++;
+            import.Kill();
+            import.WaitForExit();
             Assert.Contains(Catalogs.Open(path).Value?.Digest, known);
         }
 
@@ -41,6 +37,15 @@ public class CatalogKillTests
         Assert.Equal(ExitCodes.Good, TenderFolder.Run("catalog", "import", small, "--to", path).Code);
         Assert.Empty(Directory.EnumerateFiles(Path.GetDirectoryName(path)!, "*.new"));
     }
+
+    private static Action<Process> AfterMs(int ms) => process => process.WaitForExit(ms);
+
+    /// <summary>Once the new file appears beside the old one, which is replaced when the new one is whole.</summary>
+    private Action<Process> WhenItWrites(int thenMs) => process =>
+    {
+        while (!process.HasExited && !File.Exists(FormattableString.Invariant($"{target}.{process.Id}.new"))) Thread.Yield();
+        Thread.Sleep(thenMs);
+    };
 
     private static Process Import(string source, string target)
     {
