@@ -38,7 +38,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             var poleChecks = PoleChecks(pole, load);
             if (!rejections.Accept(() => pole.Code, poleChecks)) continue;
             var carriedN = (pole.WeightKg + bracket.WeightKg + enclosure.WeightKg + light.Luminaire.WeightKg + ContentKg(power)) * GravityMPerS2;
-            var foundation = Cheapest(inputs.Catalog.Foundations, f => FoundationChecks(BlockOf(f, load, carriedN)), out var foundationChecks);
+            var foundation = Cheapest([.. inputs.Catalog.Foundations.Where(f => f.AnchorBoltCount > 0)], f => FoundationChecks(BlockOf(f, load, carriedN)), out var foundationChecks);
             if (foundation is null) continue;
             var structure = new StructureDesign(load, BlockOf(foundation, load, carriedN), Wind.PeakPressureNPerM2(site.BasicWindMPerS, site.Terrain, pole.HeightM));
             return new SupportOption(bracket, enclosure, pole, foundation, structure, [.. bracketChecks, .. enclosureChecks, .. poleChecks, .. foundationChecks]);
@@ -49,7 +49,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
 
     private IEnumerable<Pole> PolesOf(PoleShape shape) =>
         inputs.Catalog.Poles
-            .Where(shape.IsShapeOf)
+            .Where(p => p.DirectBuriedLengthM == 0 && shape.IsShapeOf(p))
             .OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal);
 
     private TPart? Cheapest<TPart>(IEnumerable<TPart> parts, Func<TPart, ImmutableArray<Check>> checksOf, out ImmutableArray<Check> checks)

@@ -51,18 +51,15 @@ internal static class SamplePhotometry
 
     public static ImmutableArray<SampleLuminaire> All { get; } =
     [
-        new("LUM-A20-40", "area luminaire 20 W 4000 K", Area, 3200, 20, null),
         new("LUM-A30-40", "area luminaire 30 W 4000 K", Area, 4800, 30, null),
         new("LUM-A40-40", "area luminaire 40 W 4000 K", Area, 6400, 40, null),
         new("LUM-A60-40", "area luminaire 60 W 4000 K", Area, 9600, 60, null),
         new("LUM-B30-40", "luminaire with plain cover 30 W 4000 K", Backward, 4200, 30, 4750),
         new("LUM-P08-30", "path luminaire 8 W 3000 K", Path, 1120, 8, null),
-        new("LUM-P12-40", "path luminaire 12 W 4000 K", Path, 1860, 12, null),
         new("LUM-P15-40", "path luminaire 15 W 4000 K", Path, 2250, 15, null),
         new("LUM-P20-40", "path luminaire 20 W 4000 K", Path, 3100, 20, 3480),
         new("LUM-R15-40", "road luminaire 15 W 4000 K", Road, 2400, 15, null),
         new("LUM-R20-40", "road luminaire 20 W 4000 K", Road, 3300, 20, null),
-        new("LUM-R25-40", "road luminaire 25 W 4000 K", Road, 4125, 25, null),
         new("LUM-R30-30", "road luminaire 30 W 3000 K", Road, 4500, 30, null),
         new("LUM-R30-40", "road luminaire 30 W 4000 K", Road, 4950, 30, null),
         new("LUM-R30-40C", "road luminaire 30 W 4000 K, coated for the coast", Road, 4950, 30, null),
