@@ -27,6 +27,10 @@ public sealed partial record PropertyWords(string Column, string Words, string V
     private static readonly FrozenDictionary<string, (string Words, string Unit)> Own = new Dictionary<string, (string, string)>
     {
         [nameof(Module.RatedWp)] = ("rated power", "Wp"),
+        [nameof(Module.OpenCircuitV)] = ("open-circuit voltage", "V"),
+        [nameof(Module.ShortCircuitA)] = ("short-circuit current", "A"),
+        [nameof(Module.MaximumPowerV)] = ("voltage at maximum power", "V"),
+        [nameof(Module.MaximumPowerA)] = ("current at maximum power", "A"),
         [nameof(Battery.RatedAh)] = ("rated capacity", "Ah"),
         [nameof(Battery.RatedHours)] = ("discharge time of the rating", "h"),
         [nameof(Luminaire.FluxLm)] = ("luminous flux", "lm"),

@@ -36,7 +36,7 @@ public class SamplePhysicsTests
         ["POL-6L"] = "300 days to come",
         ["CAB-2.5U"] = "lighter than its copper, price expired, no certificate",
         ["FUS-10U"] = "32 V and 1 kA only, no certificate",
-        ["ENC-2X"] = "no vents, bears 3 kg, no certificate",
+        ["ENC-2X"] = "no vents, bears 1 kg, no certificate",
         ["BRK-3F"] = "tilt cannot be set",
         ["INT-120X"] = "120 W by its name, 1,800 lm; module and battery for a tenth of it, no certificate",
         ["INT-30X"] = "battery too light for its energy, no certificate",
