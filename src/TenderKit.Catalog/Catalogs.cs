@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Microsoft.Data.Sqlite;
 using TenderKit.Catalog.Families;
 using TenderKit.Catalog.Import;
 using TenderKit.Catalog.Store;
@@ -26,12 +27,16 @@ public static class Catalogs
                 ? Outcome.None<CatalogSource>(problems)
                 : outcome;
         }
-        catch (FormatException e)
+        catch (Exception e) when (e is FormatException or SqliteException)
         {
             return Outcome.None<CatalogSource>(Diagnostic.Error("TK610",
                 $"the catalogue file is damaged ({e.Message}); import it again from its csv files", new Place(Path.GetFileName(path))));
         }
     }
+
+    /// <summary>Opens a catalogue of any form as a store.</summary>
+    public static Outcome<CatalogStore> OpenStore(string path) =>
+        Directory.Exists(path) || CatalogImporter.IsWorkbook(path) ? CatalogImporter.From(path) : CatalogStore.Open(path);
 
     private static Outcome<CatalogSource> Source(Outcome<CatalogStore> opened)
     {

@@ -58,6 +58,9 @@ public sealed partial class PartColumn
 
     public object? Of(Part part) => property.GetValue(part);
 
+    /// <summary>A value as written in a csv file.</summary>
+    public string TextOf(object? value) => Text(value);
+
     /// <summary>Why a number of the property lies outside its <see cref="PartRange"/>, or null.</summary>
     internal string? RangeProblem(Part part) => range is null ? null : RangeProblem(Of(part));
 

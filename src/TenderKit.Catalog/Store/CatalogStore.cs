@@ -154,8 +154,7 @@ public sealed class CatalogStore : IDisposable
     /// <summary>Writes one csv file per family and the photometric files; importing the folder gives an equal catalogue.</summary>
     public void Export(string folder)
     {
-        var photometryFolder = Path.Combine(folder, CatalogImporter.PhotometryFolder);
-        Directory.CreateDirectory(photometryFolder);
+        Directory.CreateDirectory(folder);
         foreach (var family in PartFamily.All)
         {
             using var rows = connection.ExecuteReader(Schema.SelectForExport(family));
@@ -164,7 +163,19 @@ public sealed class CatalogStore : IDisposable
             csv.Write((System.Data.Common.DbDataReader)rows);
         }
 
-        foreach (var (file, bytes) in Photometry()) File.WriteAllBytes(Path.Combine(photometryFolder, file), bytes);
+        ExportPhotometry(folder);
+    }
+
+    /// <summary>Writes the photometric files into the folder of that name.</summary>
+    public void ExportPhotometry(string folder)
+    {
+        var photometryFolder = Path.Combine(folder, CatalogImporter.PhotometryFolder);
+        Directory.CreateDirectory(photometryFolder);
+        foreach (var (file, bytes) in Photometry())
+        {
+            if (Path.GetFileName(file) != file) throw new InvalidDataException($"the catalogue names a photometric file '{file}' outside its folder; import it again from its csv files");
+            File.WriteAllBytes(Path.Combine(photometryFolder, file), bytes);
+        }
     }
 
     public void Dispose() => connection.Dispose();
