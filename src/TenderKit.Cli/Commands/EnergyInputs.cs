@@ -21,11 +21,14 @@ internal static class EnergyInputs
     private const double AnyBatteryAh = 50;
 
     /// <summary>The built-in rules, or a file's, with single rules changed.</summary>
-    public static RuleSet RulesOf(ParseResult parsed, List<Diagnostic> found)
+    public static RuleSet RulesOf(ParseResult parsed, List<Diagnostic> found) =>
+        RulesOf(parsed.GetValue(EnergyOptions.RulesFile), parsed.GetValue(EnergyOptions.Rules) ?? [], found);
+
+    /// <summary>The built-in rules, or a file's, with single rules changed, each written <c>id=value</c>.</summary>
+    public static RuleSet RulesOf(string? file, IEnumerable<string> changed, List<Diagnostic> found)
     {
-        var file = parsed.GetValue(EnergyOptions.RulesFile);
         var text = file is null ? BuiltIn() : File.ReadAllText(file);
-        var changes = string.Join('\n', (parsed.GetValue(EnergyOptions.Rules) ?? []).Select(r => r.Replace("=", ": ", StringComparison.Ordinal)));
+        var changes = string.Join('\n', changed.Select(r => r.Replace("=", ": ", StringComparison.Ordinal)));
         var section = changes.Length == 0 ? null : YamlFile.Read(changes, "--rule", found);
         return Tendering.Settings.RulesFile.Read(text, file ?? "the built-in design rules", section, found);
     }

@@ -32,6 +32,7 @@ public static class BidDocuments
 
         Add("technical/technical-schedule.pdf", () => TechnicalSchedule.Make(design));
         Add("technical/notes-appendix.pdf", () => NotesAppendix.Make(design, notes));
+        Add("technical/settings-and-tests.pdf", () => SettingsSheets.Make(design));
         if (bill is not null)
         {
             Add("technical/unpriced-bill.xlsx", () => UnpricedSchedule.Make(design, bill));

@@ -136,5 +136,16 @@ internal static class SiteJson
         ["overturningSafety"] = Number(structure.Foundation.OverturningSafetyFactor),
         ["groundPressureKPa"] = Number(structure.Foundation.GroundPressureKPa),
         ["concreteM3"] = Number(structure.Foundation.ConcreteM3),
+        ["excavationM3"] = Number(structure.Foundation.ExcavationM3),
+        ["backfillM3"] = Number(structure.Foundation.BackfillM3),
+        ["swayPeriodS"] = Number(structure.PeriodS),
+        ["dynamicFactor"] = Number(structure.DynamicFactor),
+        ["windMPerS"] = structure.Wind is { } wind ? Number(wind.SpeedMPerS) : null,
+        ["windConversionFactor"] = structure.Conversion is { } conversion ? Number(conversion.Factor) : null,
+        ["doorStressMPa"] = structure.DoorStressMPa is { } door ? Number(door) : null,
+        ["boltTensionN"] = structure.Bolts is { } bolts ? Number(bolts.TensionN) : null,
+        ["boltUseFraction"] = structure.Bolts is { } used ? Number(used.UseFraction) : null,
+        ["basePlateMm"] = structure.Bolts is { } plate ? Number(plate.PlateMm) : null,
+        ["embedmentM"] = structure.EmbedmentM is { } embedment ? Number(embedment) : null,
     };
 }

@@ -32,6 +32,10 @@ public static partial class DecimalMarks
         };
     }
 
+    /// <summary>A number with a mark; other texts say nothing of the decimal mark, and need not be looked at closely.</summary>
+    public static bool MayTell(string text) =>
+        text.Length > 1 && (char.IsDigit(text[0]) || text[0] is '+' or '-') && text.AsSpan().IndexOfAny('.', ',') > 0;
+
     [GeneratedRegex(@"^[+-]?\d[\d., ']*\s*\D{0,12}$")]
     private static partial Regex LooksNumeric();
 

@@ -32,7 +32,8 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
             ?? defaults.BasicWindMPerS;
         var terrain = row.Choice<Terrain>(SiteColumns.Terrain, SiteWords.TerrainOf) ?? defaults.Terrain;
-        var (soil, soilStated) = Soil(row);
+        var (soil, soilStated) = GroundCells.Soil(row, Soil(row));
+        var ground = GroundCells.Read(row, defaults.Ground);
         var lot = Lot(row);
         var climate = row.Echoed(SiteColumns.ClimateFile);
         var remark = row.Echoed(SiteColumns.Remark);
@@ -45,6 +46,7 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         {
             Horizon = horizon,
             AzimuthDegrees = azimuth,
+            Ground = ground,
         };
     }
 

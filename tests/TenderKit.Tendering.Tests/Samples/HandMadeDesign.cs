@@ -123,8 +123,10 @@ public static class HandMadeDesign
         new("array.recovery", 10, 5, 30, "d", "common practice, no source", "hand method", false),
         new("battery.end_of_life", 0.8, 0.6, 1, "", "IEEE 1013, from memory", "battery capacity", false),
         new("battery.enclosure_rise", 8, 0, 20, "K", "common practice, no source", "battery temperature", true),
+        new("controller.compensation", -4.5, -5, -3, "mV/K per cell", "common practice, no source", "controller settings", false),
         new("foundation.overturning", 1.5, 1.3, 2, "", "common practice, no source", "foundation", false),
         new("light.maintenance_factor", 0.8, 0.6, 0.95, "", "CIE 154, from memory", "illuminance", false),
+        new("wiring.earth_ohm", 100, 1, 200, "Ohm", "common practice, no source", "acceptance sheets", false),
     ];
 
     private static readonly ImmutableArray<InputDigest> Inputs = [new("tender.yaml", Digest('a')), new("sites.xlsx", Digest('b')), new("design-rules.yaml", Digest('d'))];
