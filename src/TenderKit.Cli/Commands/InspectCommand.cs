@@ -25,6 +25,7 @@ internal static class InspectCommand
     private static int Run(string path, bool json, Terminal terminal)
     {
         var loaded = TenderLoader.Load(path);
+        if (loaded.Inputs is { } read) loaded = loaded with { Diagnostics = [.. loaded.Diagnostics, .. ClimateTable.Noticed(read)] };
         if (json) terminal.Result(Json(loaded));
         else Show(loaded, terminal);
         if (loaded.Inputs is null) return ExitCodes.CouldNotRun;
@@ -47,6 +48,7 @@ internal static class InspectCommand
             terminal.Result("");
             terminal.Table(["Column", "Heading", "Meaning", "Unit", "Sample", "Sure"], list.Columns.Columns.Select(ColumnRow));
             terminal.Table(SiteHeadings, list.Sites.Select(SiteRow));
+            if (loaded.Inputs is { } known) ClimateTable.Show(known, terminal);
         }
 
         terminal.Result(loaded.Diagnostics.IsEmpty ? "No problems found." : string.Create(CultureInfo.InvariantCulture, $"{Terminal.Count(Count(loaded, Severity.Error), "error")}, {Terminal.Count(Count(loaded, Severity.Warning), "warning")}, {Terminal.Count(Count(loaded, Severity.Note), "note")}:"));
@@ -86,11 +88,11 @@ internal static class InspectCommand
     {
         ["canRun"] = loaded.Inputs is not null,
         ["columns"] = new JsonArray([.. (loaded.SiteList?.Columns.Columns ?? []).Select(ColumnJson)]),
-        ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? []).Select(SiteJson)]),
+        ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? []).Select(s => SiteJson(s, loaded.Inputs))]),
         ["diagnostics"] = new JsonArray([.. loaded.Diagnostics.Select(BidJson.DiagnosticJson)]),
     };
 
-    private static JsonObject SiteJson(Site site) => new()
+    private static JsonObject SiteJson(Site site, DesignInputs? inputs) => new()
     {
         ["row"] = site.Row,
         ["siteId"] = site.Id,
@@ -109,6 +111,9 @@ internal static class InspectCommand
         ["soilStated"] = site.SoilStated,
         ["lot"] = site.Lot,
         ["climateFile"] = site.ClimateFile,
+        ["horizon"] = site.Horizon is { } horizon ? HorizonText.Of(horizon) : null,
+        ["azimuthDegrees"] = site.AzimuthDegrees,
+        ["climate"] = ClimateTable.Json(site, inputs),
     };
 
     private static int Count(LoadedTender loaded, Severity severity) => loaded.Diagnostics.Count(d => d.Severity == severity);

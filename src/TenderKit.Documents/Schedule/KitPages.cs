@@ -1,8 +1,11 @@
 using PdfSharp.Drawing;
 using TenderKit.Documents.Drawings;
 using TenderKit.Documents.Layout;
+using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Structure;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Kits;
+using TenderKit.Tendering.Sites;
 
 namespace TenderKit.Documents.Schedule;
 
@@ -26,7 +29,7 @@ internal static class KitPages
         yield return MakeUpTable.Of(kit);
         foreach (var block in Drawings(Governing.OfStructure(design, kit), kit)) yield return block;
         foreach (var block in Light(Governing.OfLight(design, kit), kit)) yield return block;
-        foreach (var block in Energy(Governing.OfEnergy(design, kit), kit)) yield return block;
+        foreach (var block in Energy(Governing.OfEnergy(design, kit), kit, design.Curves.FirstOrDefault(c => c.KitId == kit.Id))) yield return block;
         yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
         yield return ComplianceTable.Of(design, kit);
     }
@@ -77,19 +80,20 @@ internal static class KitPages
             + $"{(site.Light.Yard is null ? "one bay, near side at the foot" : "whole yard")}; linear between grid points, level beyond.");
     }
 
-    private static IEnumerable<Block> Energy(SiteDesign site, Kit kit)
+    private static IEnumerable<Block> Energy(SiteDesign site, Kit kit, KitCurve? curve)
     {
         yield return new Heading(3, $"Energy, kit {site.KitId}");
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. "
                 + $"Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
+            + (site.Site.Horizon is { IsFlat: false } horizon ? $"beam and sky cut by the horizon {HorizonText.Of(horizon)} (azimuth:elevation, degrees); " : "")
             + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; "
                 + $"irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate ({Words.Of(site.Climate.Monthly.Grade)}). "
-            + EnergyTables.Found(site), TextStyle.Small)
+            + EnergyTables.Found(site, curve), TextStyle.Small)
         { KeepWithNext = true };
-        var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
-        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest),
-            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, by month; the worst month simulated.");
+        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, curve),
+            $"Energy at site {site.Site.Id}: mean days of the months; the {Figures.Number(WorstSpell.DayCount, 0)} days with the most light missed, else the least charge"
+            + (curve is { Points.Length: > 1 } ? "; smallest battery, to 2 %, that keeps the dark nights allowed with each array (square: offered)." : "."));
         yield return EnergyTables.Months(site);
     }
 

@@ -5,6 +5,7 @@ using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
+using TenderKit.Tendering.Kits;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
 
@@ -96,7 +97,11 @@ public sealed record SiteClimate(
 /// <param name="AutonomyNights">Usable energy over nightly energy.</param>
 /// <param name="BatteryLifeYears">Expected life, years.</param>
 public sealed record EnergyDesign(
-    double LampInputW, double NightlyWh, double UsableWh, double AutonomyNights, double BatteryLifeYears, HandInputs HandInputs, HandResult Hand, PowerSystem System, EnergyResult Simulated);
+    double LampInputW, double NightlyWh, double UsableWh, double AutonomyNights, double BatteryLifeYears, HandInputs HandInputs, HandResult Hand, PowerSystem System, EnergyResult Simulated)
+{
+    /// <summary>The same balance on the user's own hours, where the climate holds hours; null otherwise.</summary>
+    public SeriesProof? OnOwnSeries { get; init; }
+}
 
 /// <summary>Wind on the pole and the foundation.</summary>
 public sealed record StructureDesign(PoleLoad Load, BlockResult Foundation, double PeakPressureNPerM2);
@@ -143,6 +148,9 @@ public sealed record TenderDesign(
 {
     /// <summary>Light distributions by photometric file.</summary>
     public ImmutableSortedDictionary<string, LightDistribution> Light { get; init; } = ImmutableSortedDictionary<string, LightDistribution>.Empty;
+
+    /// <summary>Curve of equal reliability of each kit.</summary>
+    public ImmutableArray<KitCurve> Curves { get; init; } = [];
 
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceForm? Form { get; init; }

@@ -5,6 +5,7 @@ using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Kits;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
 
@@ -69,8 +70,13 @@ public static class HandMadeDesign
         var kits = makeUps
             .Select((parts, i) => KitOf("K" + (i + 1).ToString(CultureInfo.InvariantCulture), parts, sites))
             .Where(kit => kit.Poles > 0);
-        return new TenderDesign(TenderFile(), HandMadeParts.Catalog, Digest('c'), Rules, Inputs, sites, [.. kits], unmet, Notices);
+        return new TenderDesign(TenderFile(), HandMadeParts.Catalog, Digest('c'), Rules, Inputs, sites, [.. kits], unmet, Notices) { Curves = [.. kits.Select(CurveOf)] };
     }
+
+    private static KitCurve CurveOf(Kit kit) => new(
+        kit.Id, kit.SiteIds[0],
+        [.. new[] { 0.7, 0.8, 1.0, 1.3, 1.8 }.Select(r => new CurvePoint(kit.Parts.ArrayWp * r, kit.Parts.BatteryRatedWh * (0.35 + (0.12 / (r - 0.55)))))],
+        new CurvePoint(kit.Parts.ArrayWp, kit.Parts.BatteryRatedWh), kit.Parts.BatteryRatedWh * 0.93, kit.Parts.ArrayWp * 0.81, 1);
 
     private static Tender TenderFile() => new(
         new TenderHead(
