@@ -22,6 +22,12 @@ public sealed record BankOption(
 /// <summary>Third step: battery banks with controllers, for one luminaire at one level.</summary>
 public static class BankStage
 {
+    private static readonly Controller _ideal = new()
+    {
+        Code = "", Description = "", UnitPrice = 0, Currency = "", Kind = ControlKind.Tracking, SystemVoltagesV = [], RatedChargeA = 0, RatedLoadA = 0, MaxArrayV = 0,
+        MaxArrayWpPerV = 0, MaxArrayShortCircuitA = 0, Efficiency = 1, OwnUseW = 0, Chemistries = [], ScheduleParts = 0, Dimming = true, AdjustableDisconnect = true, MaxAmbientC = 0,
+    };
+
     private const int MostInSeries = 2;
     private const int MostStrings = 4;
 
@@ -36,14 +42,34 @@ public static class BankStage
         return UsableWh(model, climate, inputs) / NightlyWh(LampInputW(light, inputs.Rules), ownUseW, climate);
     }
 
-    /// <summary>For each battery, series count and controller: the fewest strings that give the autonomy, and one more for the simulation to fall back on.</summary>
-    public static IEnumerable<BankOption> Options(LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    /// <summary>Batteries with their series counts, and the fewest strings that could give the autonomy: with a controller of no own use.</summary>
+    public static IEnumerable<(Battery Battery, int InSeries, int LeastStrings)> Batteries(LightOption light, SiteClimate climate, DesignInputs inputs)
     {
         foreach (var battery in inputs.Catalog.Batteries)
-            foreach (var inSeries in Enumerable.Range(1, MostInSeries))
-                foreach (var controller in inputs.Catalog.Controllers)
-                    foreach (var option in FewestStrings(battery, inSeries, controller, light, site, climate, inputs, rejections))
-                        yield return option;
+        {
+            foreach (var inSeries in Enumerable.Range(1, MostInSeries).Where(s => SystemVoltage.ClassOf(SystemVoltage.BankV(battery, s)) is not null))
+            {
+                var strings = 1;
+                while (strings < MostStrings && AutonomyNights(battery, inSeries, strings, 0, light, climate, inputs) < inputs.Tender.Reliability.AutonomyNights) strings++;
+                yield return (battery, inSeries, strings);
+            }
+        }
+    }
+
+    /// <summary>For each controller: the fewest strings of a battery that give the autonomy, and one more for the simulation to fall back on.</summary>
+    public static IEnumerable<BankOption> Options(Battery battery, int inSeries, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        foreach (var controller in inputs.Catalog.Controllers)
+            foreach (var option in FewestStrings(battery, inSeries, controller, light, site, climate, inputs, rejections))
+                yield return option;
+    }
+
+    /// <summary>A bank with a controller that does nothing but use its own power: what a bank of these batteries needs at least.</summary>
+    internal static BankOption Ideal(Battery battery, int inSeries, int strings, double ownUseW, LightOption light, SiteClimate climate, DesignInputs inputs)
+    {
+        var model = ModelOf(battery, inSeries, strings, inputs.Rules);
+        var lampW = LampInputW(light, inputs.Rules);
+        return new BankOption(battery, inSeries, strings, _ideal with { OwnUseW = ownUseW }, model, lampW, NightlyWh(lampW, ownUseW, climate), UsableWh(model, climate, inputs), []);
     }
 
     /// <summary>One bank with one controller, or null when a check refuses it.</summary>

@@ -87,10 +87,17 @@ public static class LightStage
         var maintenance = MaintenanceFactor(luminaire, inputs.Rules);
         var distribution = inputs.Light[luminaire.PhotometricFile];
         var bounds = BoundsFor(luminaire, site, inputs.Rules);
-        var light = SiteLighting.Of(distribution, site, shape, maintenance, bounds, inputs.Rules);
+        var key = new LightKey(
+            distribution, site.Kind, site.LengthM, site.WidthM, site.Target, site.Schedule, site.FixedPoles, site.Arrangement, shape, maintenance, bounds);
+        var (light, checks) = inputs.Shared.Light(key, () => Lit(key, site, inputs));
         return new LightOption(
-            luminaire, shape, SiteLighting.PolesOf(light, site), light, maintenance, luminaire.InputPowerW * light.LevelFraction,
-            [.. suited, .. SiteLightChecks.Of(distribution, site, light, maintenance)]);
+            luminaire, shape, SiteLighting.PolesOf(light, site), light, maintenance, luminaire.InputPowerW * light.LevelFraction, [.. suited, .. checks]);
+    }
+
+    private static LitSite Lit(LightKey key, Site site, DesignInputs inputs)
+    {
+        var light = SiteLighting.Of(key.Distribution, site, key.Shape, key.Maintenance, key.Bounds, inputs);
+        return new LitSite(light, [.. SiteLightChecks.Of(key.Distribution, site, light, key.Maintenance)]);
     }
 
     /// <summary>The driver must still reach the schedule's lowest level after trimming, so trimming stops earlier.</summary>

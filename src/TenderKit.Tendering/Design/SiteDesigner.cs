@@ -16,10 +16,10 @@ public static class SiteDesigner
     /// <summary>The cheapest design that passes every check, its kit not yet named; without value when nothing fits, with the reason as an error.</summary>
     public static Outcome<SiteDesign> Run(Site site, DesignInputs inputs)
     {
-        var monthly = ClimateStage.ClimateOf(site, inputs);
+        var monthly = ClimateStage.ClimateOf(SharedWork.AtPlace(site), inputs);
         var noticed = NoticedOf(site, monthly, inputs);
         if (noticed.Any(d => d.Severity == Severity.Error)) return Outcome.None<SiteDesign>(noticed);
-        var weather = ClimateStage.Run(site, monthly, inputs);
+        var weather = inputs.Shared.WeatherOf(site, monthly, inputs);
         if (NoSun(site, weather.Climate) is { } dark) return Outcome.None<SiteDesign>([.. noticed, dark]);
         var lightRejections = new Rejections();
         var lights = LightStage.Options(site, weather.Climate, inputs, lightRejections);

@@ -21,15 +21,21 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     public SupportOption? Find(LightOption light, PowerOption power)
     {
         var key = FormattableString.Invariant(
-            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}");
+            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}|{power.Bank.Controller.Code}");
         if (_known.TryGetValue(key, out var known)) return known;
         return _known[key] = Build(light, power);
     }
 
+    /// <summary>The cheapest bracket for a number of modules; null when none suits.</summary>
+    internal Bracket? BracketFor(Module module, int count, out ImmutableArray<Check> checks) => Cheapest(inputs.Catalog.Brackets, b => BracketChecks(b, module, count), out checks);
+
+    /// <summary>The cheapest enclosure for a bank with its controller; null when none suits.</summary>
+    internal Enclosure? EnclosureFor(BankOption bank, out ImmutableArray<Check> checks) => Cheapest(inputs.Catalog.Enclosures, e => EnclosureChecks(e, bank), out checks);
+
     private SupportOption? Build(LightOption light, PowerOption power)
     {
-        var bracket = Cheapest(inputs.Catalog.Brackets, b => BracketChecks(b, power), out var bracketChecks);
-        var enclosure = Cheapest(inputs.Catalog.Enclosures, e => EnclosureChecks(e, power), out var enclosureChecks);
+        var bracket = BracketFor(power.Module, power.ModuleCount, out var bracketChecks);
+        var enclosure = EnclosureFor(power.Bank, out var enclosureChecks);
         if (bracket is null || enclosure is null) return null;
         foreach (var pole in PolesOf(light.Shape))
         {
@@ -46,6 +52,32 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
 
         return null;
     }
+
+    /// <summary>
+    /// The least a pole and its foundation can cost under a luminaire: poles that carry the luminaire, the smallest module and the smallest box, with
+    /// blocks that stand against that wind under the heaviest load there could be. Zero when none does: the search then says why.
+    /// </summary>
+    /// <param name="costOf">Least cost of a pole on a block.</param>
+    internal decimal LeastCost(LightOption light, Func<Pole, FoundationSet, decimal> costOf)
+    {
+        var heaviestKg = light.Luminaire.WeightKg + Most(inputs.Catalog.Brackets.Select(b => b.WeightKg)) + Most(inputs.Catalog.Enclosures.Select(e => e.WeightKg + e.MaxContentKg))
+            + (ArrayStage.MostModules * Most(inputs.Catalog.Modules.Select(m => m.WeightKg)));
+        decimal? least = null;
+        foreach (var pole in PolesOf(light.Shape))
+        {
+            var load = Wind.OnPole(ShaftOf(pole), LeastItems(light), site.BasicWindMPerS, site.Terrain, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
+            if (PoleChecks(pole, load).Any(c => !c.Complies)) continue;
+            foreach (var set in inputs.Catalog.Foundations)
+            {
+                var block = BlockOf(set, load, (pole.WeightKg + heaviestKg) * GravityMPerS2);
+                if (FoundationChecks(block).Where(c => c.Id == "foundation.overturning").All(c => c.Complies) && costOf(pole, set) is var cost && !(cost >= least)) least = cost;
+            }
+        }
+
+        return least ?? 0;
+    }
+
+    private static double Most(IEnumerable<double> values) => values.DefaultIfEmpty(0).Max();
 
     private IEnumerable<Pole> PolesOf(PoleShape shape) =>
         inputs.Catalog.Poles
@@ -65,11 +97,11 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         return null;
     }
 
-    private ImmutableArray<Check> BracketChecks(Bracket bracket, PowerOption power) =>
+    private ImmutableArray<Check> BracketChecks(Bracket bracket, Module module, int count) =>
     [
         new(
             "bracket.area", "Bracket", "module area it carries", Comparison.AtLeast,
-            ModuleAreaM2(power), bracket.MaxModuleAreaM2, "m2", "module area"),
+            module.LengthM * module.WidthM * count, bracket.MaxModuleAreaM2, "m2", "module area"),
         new(
             "bracket.least_tilt", "Bracket", "least tilt", Comparison.AtMost,
             climate.Plane.TiltDegrees, bracket.MinTiltDegrees, "degrees", "best tilt for the worst month", 0),
@@ -78,11 +110,11 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             climate.Plane.TiltDegrees, bracket.MaxTiltDegrees, "degrees", "best tilt for the worst month", 0),
     ];
 
-    private static ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, PowerOption power)
+    private static ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, BankOption bank)
     {
-        var batteries = power.Bank.InSeries * power.Bank.Strings;
-        var volumeL = ((power.Bank.Battery.VolumeM3 * batteries) + power.Bank.Controller.VolumeM3) * 1000;
-        var weightKg = (power.Bank.Battery.WeightKg * batteries) + power.Bank.Controller.WeightKg;
+        var batteries = bank.InSeries * bank.Strings;
+        var volumeL = ((bank.Battery.VolumeM3 * batteries) + bank.Controller.VolumeM3) * 1000;
+        var weightKg = (bank.Battery.WeightKg * batteries) + bank.Controller.WeightKg;
         return
         [
             new(
@@ -118,15 +150,23 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private BlockResult BlockOf(FoundationSet set, PoleLoad load, double carriedN) =>
         Foundation.Block(new BlockFoundation(set.LengthM, set.WidthM, set.DepthM), load.BaseShearN, load.BaseMomentNm, carriedN, inputs.Rules["structure.concrete_weight"]);
 
-    private ImmutableArray<WindItem> WindItems(LightOption light, PowerOption power, Enclosure enclosure)
+    private ImmutableArray<WindItem> LeastItems(LightOption light)
+    {
+        var areaM2 = inputs.Catalog.Modules.Select(m => m.LengthM * m.WidthM).DefaultIfEmpty(0).Min();
+        return WindItems(light, areaM2, inputs.Catalog.Enclosures.Select(e => e.WindAreaM2).DefaultIfEmpty(0).Min());
+    }
+
+    private ImmutableArray<WindItem> WindItems(LightOption light, PowerOption power, Enclosure enclosure) => WindItems(light, ModuleAreaM2(power), enclosure.WindAreaM2);
+
+    private ImmutableArray<WindItem> WindItems(LightOption light, double moduleAreaM2, double boxAreaM2)
     {
         var rules = inputs.Rules;
         var projection = Math.Max(Angle.SinDegrees(climate.Plane.TiltDegrees), rules["structure.module_least_projection"]);
         return
         [
-            new("modules", ModuleAreaM2(power) * projection, rules["structure.module_force_coefficient"], light.Shape.HeightM),
+            new("modules", moduleAreaM2 * projection, rules["structure.module_force_coefficient"], light.Shape.HeightM),
             new("luminaire", light.Luminaire.WindAreaM2, rules["structure.luminaire_force_coefficient"], light.Shape.HeightM),
-            new("enclosure", enclosure.WindAreaM2, rules["structure.box_force_coefficient"], rules["wiring.box_height"]),
+            new("enclosure", boxAreaM2, rules["structure.box_force_coefficient"], rules["wiring.box_height"]),
         ];
     }
 

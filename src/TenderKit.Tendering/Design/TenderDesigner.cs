@@ -16,13 +16,8 @@ public static class TenderDesigner
     /// <param name="done">Called after each site with its index in the list; may be called from several threads.</param>
     public static TenderDesign Run(DesignInputs inputs, ImmutableArray<Diagnostic> noticed, Action<int>? done = null)
     {
-        var offered = inputs with { Catalog = CurrentParts(inputs, out var leftOut) };
-        var outcomes = new Outcome<SiteDesign>[inputs.Sites.Length];
-        Parallel.For(0, inputs.Sites.Length, i =>
-        {
-            outcomes[i] = DesignOf(inputs.Sites[i], offered);
-            done?.Invoke(i);
-        });
+        var offered = inputs with { Catalog = Dominance.Undominated(CurrentParts(inputs, out var leftOut), new Costs(inputs.Tender)) };
+        var outcomes = SiteDesigns.Of(inputs.Sites, offered, done);
 
         var designed = outcomes.Where(o => o.Value is not null).Select(o => o.Value!).ToImmutableArray();
         var standard = inputs.Tender.KitsAtMost is { } most ? Standardiser.Run(designed, most, offered) : Outcome.Of(new StandardDesigns(designed));
@@ -39,20 +34,6 @@ public static class TenderDesigner
             [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
             .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
         { Light = inputs.Light };
-    }
-
-    /// <summary>One site; a fault of the program on it must not stop the others.</summary>
-    private static Outcome<SiteDesign> DesignOf(Site site, DesignInputs inputs)
-    {
-        try
-        {
-            return SiteDesigner.Run(site, inputs);
-        }
-        catch (Exception e) when (e is ArgumentException or InvalidOperationException or ArithmeticException)
-        {
-            return Outcome.None<SiteDesign>(Diagnostic.Error(
-                "TK334", $"a fault of the program stopped this site: {e.Message.ReplaceLineEndings(" ")}; check its row and its parts for odd values, and report the fault with the tender", new Place(Site: site.Id)));
-        }
     }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>

@@ -18,10 +18,11 @@ public static class KitTrial
         {
             if (BankStage.Exactly(kit.Battery, kit.BatteriesInSeries, kit.BatteryStrings, kit.Controller, light, site, weather.Climate, only, unused) is not { } bank) continue;
             if (ArrayStage.Exactly(bank, kit.Module, kit.ModuleCount, kit.ModulesInSeries, weather.Climate, only, unused) is not { } power) continue;
-            if (new SupportStage(site, weather.Climate, only, costs, unused).Find(light, power) is not { } support) continue;
+            var stage = new SupportStage(site, weather.Climate, only, costs, unused);
+            if (stage.Find(light, power) is not { } support) continue;
             if (new WiringStage(only, costs, unused).Given(light, power, kit) is not { } wiring) continue;
             var candidate = new Candidate(light, power, support, wiring);
-            if (new LeastCostSearch(site, weather, only).Prove(candidate) is { } proven) return (proven, new CostBounds(weather.Climate, only, costs).Of(candidate));
+            if (new LeastCostSearch(site, weather, only).Prove(candidate) is { } proven) return (proven, new CostBounds(weather.Climate, only, costs, stage).Of(candidate));
         }
 
         return null;

@@ -42,7 +42,7 @@ public static class Standardiser
         Parallel.For(0, designs.Length, i =>
         {
             var site = designs[i].Site;
-            var weather = ClimateStage.Run(site, designs[i].Climate.Monthly, inputs);
+            var weather = inputs.Shared.WeatherOf(site, designs[i].Climate.Monthly, inputs);
             for (var k = 0; k < makeUps.Length; k++)
             {
                 if (k < MostMakeUps || makeUps[k].Key == designs[i].Parts.Key) costs[i, k] = KitTrial.Run(site, weather, makeUps[k], inputs)?.Cost;
@@ -54,7 +54,7 @@ public static class Standardiser
     private static SiteDesign WithKit(SiteDesign design, PoleParts kit, DesignInputs inputs)
     {
         if (design.Parts.Key == kit.Key) return design;
-        var weather = ClimateStage.Run(design.Site, design.Climate.Monthly, inputs);
+        var weather = inputs.Shared.WeatherOf(design.Site, design.Climate.Monthly, inputs);
         var (proven, _) = KitTrial.Run(design.Site, weather, kit, inputs) ?? throw new InvalidOperationException($"kit {kit.Key} suited site {design.Site.Id} a moment ago");
         return SiteDesigner.DesignOf(design.Site, weather, proven, inputs, SiteDesigner.NoticedOf(design.Site, design.Climate.Monthly, inputs));
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using TenderKit.Catalog.Families;
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Lighting;
+using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Sites;
 
 namespace TenderKit.Tendering.Settings;
@@ -20,4 +21,8 @@ public sealed record DesignInputs(
     ImmutableSortedDictionary<string, LightDistribution> Light,
     ImmutableSortedDictionary<string, MonthlyClimate> ClimateFiles,
     IReadOnlyList<ReferenceStation> Stations,
-    ImmutableArray<InputDigest> Digests);
+    ImmutableArray<InputDigest> Digests)
+{
+    /// <summary>What sites have in common, computed once.</summary>
+    public SharedWork Shared { get; init; } = new();
+}
