@@ -22,7 +22,7 @@ public static class ArrayStage
         var hand = HandInputsFor(bank, ControlFactor(bank, module, inSeries), climate, inputs);
         var sized = HandMethod.Size(hand);
         var found = 0;
-        for (var count = inSeries; count <= MostModules && found < 3; count += inSeries)
+        for (var count = LeastCount(sized.ArrayWp, module, inSeries); count <= MostModules && found < 3; count += inSeries)
         {
             var option = Build(bank, module, count, inSeries, hand, sized, climate, inputs);
             if (!rejections.Accept(() => NameOf(option), option.Checks)) continue;
@@ -38,9 +38,13 @@ public static class ArrayStage
         foreach (var module in inputs.Catalog.Modules)
         {
             foreach (var inSeries in SeriesCounts(bank.Controller))
-                yield return (module, inSeries, inSeries * (int)Math.Clamp(Math.Ceiling((neededWp / module.RatedWp / inSeries) - 1e-9), 1, MostModules / inSeries));
+                yield return (module, inSeries, LeastCount(neededWp, module, inSeries));
         }
     }
+
+    /// <summary>Fewest modules of some power, in whole strings, or the most that are tried.</summary>
+    private static int LeastCount(double neededWp, Module module, int inSeries) =>
+        inSeries * (int)Math.Clamp(Math.Ceiling((neededWp / module.RatedWp / inSeries) - 1e-9), 1, MostModules / inSeries);
 
     /// <summary>One number of one module on a bank, or null when a check refuses it.</summary>
     public static PowerOption? Exactly(BankOption bank, Module module, int count, int inSeries, SiteClimate climate, DesignInputs inputs, Rejections rejections)

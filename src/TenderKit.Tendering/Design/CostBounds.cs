@@ -12,7 +12,7 @@ namespace TenderKit.Tendering.Design;
 public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs costs, SupportStage support)
 {
     private readonly CivilCosts _civil = new(inputs.Catalog, costs, inputs.Tender.Prices.MaintenanceYears);
-    private readonly Dictionary<(string Luminaire, PoleShape Shape), decimal> _poleUnder = [];
+    private readonly Dictionary<(string Luminaire, PoleShape Shape, double? ModuleM2, double? BoxM2), decimal> _poleUnder = [];
     private readonly decimal _leastProtection = LeastProtection(inputs.Catalog, costs);
     private readonly decimal _leastController = Least(inputs.Catalog.Controllers, costs);
     private readonly decimal _leastModule = Least(inputs.Catalog.Modules, costs);
@@ -30,15 +30,16 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
 
     /// <param name="enclosure">The enclosure of the bank.</param>
     public decimal Of(LightOption light, BankOption bank, Enclosure enclosure) =>
-        light.Poles * (costs.Of(light.Luminaire) + CostOf(bank) + costs.Of(enclosure) + LeastArray(bank) + _leastBracket + LeastWiring(light) + Rest(light));
+        light.Poles * (costs.Of(light.Luminaire) + CostOf(bank) + costs.Of(enclosure) + LeastArray(bank) + _leastBracket + LeastWiring(light) + Rest(light, null, enclosure.WindAreaM2));
 
     /// <param name="count">Fewest modules.</param>
     public decimal Of(LightOption light, BankOption bank, Enclosure enclosure, Module module, int count) =>
-        light.Poles * (costs.Of(light.Luminaire) + CostOf(bank) + costs.Of(enclosure) + (costs.Of(module) * count) + _leastBracket + LeastWiring(light) + Rest(light));
+        light.Poles * (costs.Of(light.Luminaire) + CostOf(bank) + costs.Of(enclosure) + (costs.Of(module) * count) + _leastBracket + LeastWiring(light) + Rest(light, AreaM2(module, count), enclosure.WindAreaM2));
 
     /// <summary>All is known but the pole and its foundation.</summary>
     public decimal Of(LightOption light, PowerOption power, Enclosure enclosure, Bracket bracket, WiringOption wiring) => light.Poles * (
-        costs.Of(light.Luminaire) + CostOf(power.Bank) + (costs.Of(power.Module) * power.ModuleCount) + costs.Of(enclosure) + costs.Of(bracket) + CostOf(wiring) + Rest(light));
+        costs.Of(light.Luminaire) + CostOf(power.Bank) + (costs.Of(power.Module) * power.ModuleCount) + costs.Of(enclosure) + costs.Of(bracket) + CostOf(wiring)
+        + Rest(light, AreaM2(power.Module, power.ModuleCount), enclosure.WindAreaM2));
 
     /// <summary>The cost itself: nothing is left to choose.</summary>
     public decimal Of(Candidate candidate) => candidate.Light.Poles * (
@@ -57,14 +58,16 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
     private decimal CostOf(SupportOption support) =>
         costs.Of(support.Pole) + (support.Bracket is { } bracket ? costs.Of(bracket) : 0) + (support.Enclosure is { } enclosure ? costs.Of(enclosure) : 0) + costs.Of(support.Foundation) + _civil.Of(support.Foundation, support.Structure.Foundation);
 
-    private decimal Rest(LightOption light) => LeastPole(light) + _civil.PerPole;
-
-    private decimal LeastPole(LightOption light)
+    /// <summary>Pole, foundation and works: with the wind on what is known of modules and box.</summary>
+    private decimal Rest(LightOption light, double? moduleM2 = null, double? boxM2 = null)
     {
-        var key = (light.Luminaire.Code, light.Shape);
-        if (_poleUnder.TryGetValue(key, out var known)) return known;
-        return _poleUnder[key] = support.LeastCost(light, (pole, set) => costs.Of(pole) + costs.Of(set) + _civil.LeastOf(set));
+        var key = (light.Luminaire.Code, light.Shape, moduleM2, boxM2);
+        if (!_poleUnder.TryGetValue(key, out var least))
+            _poleUnder[key] = least = support.LeastCost(light, moduleM2, boxM2, (pole, set) => costs.Of(pole) + costs.Of(set) + _civil.LeastOf(set));
+        return least + _civil.PerPole;
     }
+
+    private static double AreaM2(Module module, int count) => module.LengthM * module.WidthM * count;
 
     /// <summary>Cables at the cheapest by the metre, and the protection every pole has.</summary>
     private decimal LeastWiring(LightOption light)

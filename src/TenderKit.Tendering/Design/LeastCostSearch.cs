@@ -28,6 +28,7 @@ public sealed class LeastCostSearch
     private readonly Dictionary<(string Battery, int Count, string Controller), Enclosure?> _enclosures = [];
     private readonly Dictionary<(string Module, int Count), Bracket?> _brackets = [];
     private readonly Dictionary<(PoleShape Shape, double LampW, string Module, int Count, int InSeries, double BankV, double ChargeA), WiringOption?> _wirings = [];
+    private readonly Dictionary<(double BankV, LightOption Light), ImmutableArray<Controller>> _controllers = [];
     private readonly Site site;
     private readonly SiteWeather weather;
     private readonly DesignInputs inputs;
@@ -76,11 +77,11 @@ public sealed class LeastCostSearch
             switch (node)
             {
                 case LightOption light:
-                    foreach (var (battery, inSeries, strings) in BankStage.Batteries(light, weather.Climate, inputs))
+                    foreach (var (battery, inSeries, strings) in BankStage.Batteries(light, weather.Climate, inputs, _bankRejections))
                         Enqueue(new Stored(light, battery, inSeries), bounds.Of(light, battery, inSeries, strings));
                     break;
                 case Stored(var light, var battery, var inSeries):
-                    foreach (var bank in BankStage.Options(battery, inSeries, light, site, weather.Climate, inputs, _bankRejections))
+                    foreach (var bank in BankStage.Options(battery, inSeries, ControllersOf(battery, inSeries, light), light, site, weather.Climate, inputs, _bankRejections))
                     {
                         _bankCount++;
                         if (EnclosureOf(bank) is { } box) Enqueue(new Banked(light, bank, box), bounds.Of(light, bank, box));
@@ -120,6 +121,12 @@ public sealed class LeastCostSearch
     }
 
     private void Enqueue(object node, decimal cost) => _queue.Enqueue(node, (cost, _order++));
+
+    private ImmutableArray<Controller> ControllersOf(Battery battery, int inSeries, LightOption light)
+    {
+        var key = (SystemVoltage.BankV(battery, inSeries), light);
+        return _controllers.TryGetValue(key, out var known) ? known : _controllers[key] = BankStage.Controllers(key.Item1, light, site, weather.Climate, inputs, _bankRejections);
+    }
 
     private Enclosure? EnclosureOf(BankOption bank)
     {

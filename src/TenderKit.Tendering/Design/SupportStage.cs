@@ -54,18 +54,24 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     }
 
     /// <summary>
-    /// The least a pole and its foundation can cost under a luminaire: poles that carry the luminaire, the smallest module and the smallest box, with
+    /// The least a pole and its foundation can cost under a luminaire with some area of modules and box: poles that carry these, with
     /// blocks that stand against that wind under the heaviest load there could be. Zero when none does: the search then says why.
     /// </summary>
+    /// <param name="moduleAreaM2">Area of the modules, m2; null for the smallest there is.</param>
+    /// <param name="boxAreaM2">Area of the box seen by the wind, m2; null for the smallest there is.</param>
     /// <param name="costOf">Least cost of a pole on a block.</param>
-    internal decimal LeastCost(LightOption light, Func<Pole, FoundationSet, decimal> costOf)
+    internal decimal LeastCost(LightOption light, double? moduleAreaM2, double? boxAreaM2, Func<Pole, FoundationSet, decimal> costOf)
     {
         var heaviestKg = light.Luminaire.WeightKg + Most(inputs.Catalog.Brackets.Select(b => b.WeightKg)) + Most(inputs.Catalog.Enclosures.Select(e => e.WeightKg + e.MaxContentKg))
             + (ArrayStage.MostModules * Most(inputs.Catalog.Modules.Select(m => m.WeightKg)));
+        var items = WindItems(
+            light,
+            moduleAreaM2 ?? inputs.Catalog.Modules.Select(m => m.LengthM * m.WidthM).DefaultIfEmpty(0).Min(),
+            boxAreaM2 ?? inputs.Catalog.Enclosures.Select(e => e.WindAreaM2).DefaultIfEmpty(0).Min());
         decimal? least = null;
         foreach (var pole in PolesOf(light.Shape))
         {
-            var load = Wind.OnPole(ShaftOf(pole), LeastItems(light), site.BasicWindMPerS, site.Terrain, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
+            var load = Wind.OnPole(ShaftOf(pole), items, site.BasicWindMPerS, site.Terrain, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
             if (PoleChecks(pole, load).Any(c => !c.Complies)) continue;
             foreach (var set in inputs.Catalog.Foundations)
             {
@@ -149,12 +155,6 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
 
     private BlockResult BlockOf(FoundationSet set, PoleLoad load, double carriedN) =>
         Foundation.Block(new BlockFoundation(set.LengthM, set.WidthM, set.DepthM), load.BaseShearN, load.BaseMomentNm, carriedN, inputs.Rules["structure.concrete_weight"]);
-
-    private ImmutableArray<WindItem> LeastItems(LightOption light)
-    {
-        var areaM2 = inputs.Catalog.Modules.Select(m => m.LengthM * m.WidthM).DefaultIfEmpty(0).Min();
-        return WindItems(light, areaM2, inputs.Catalog.Enclosures.Select(e => e.WindAreaM2).DefaultIfEmpty(0).Min());
-    }
 
     private ImmutableArray<WindItem> WindItems(LightOption light, PowerOption power, Enclosure enclosure) => WindItems(light, ModuleAreaM2(power), enclosure.WindAreaM2);
 

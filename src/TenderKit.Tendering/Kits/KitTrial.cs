@@ -11,6 +11,21 @@ public static class KitTrial
     /// <summary>The candidate proven on the site with its direct cost, or null when the make-up does not suit the site.</summary>
     public static (ProvenCandidate Proven, decimal Cost)? Run(Site site, SiteWeather weather, PoleParts kit, DesignInputs inputs)
     {
+        var search = new LeastCostSearch(site, weather, inputs);
+        foreach (var (candidate, cost) in Candidates(site, weather, kit, inputs))
+        {
+            if (search.Prove(candidate) is { } proven) return (proven, cost);
+        }
+
+        return null;
+    }
+
+    /// <summary>What the make-up would cost on the site if the energy balance let it stand: never more than what it costs when it does; null when a check refuses it.</summary>
+    public static decimal? LeastCost(Site site, SiteWeather weather, PoleParts kit, DesignInputs inputs) =>
+        Candidates(site, weather, kit, inputs).Select(c => (decimal?)c.Cost).Min();
+
+    private static IEnumerable<(Candidate Candidate, decimal Cost)> Candidates(Site site, SiteWeather weather, PoleParts kit, DesignInputs inputs)
+    {
         var only = inputs with { Catalog = Only(kit, inputs.Catalog) };
         var unused = new Rejections();
         var costs = new Costs(inputs.Tender);
@@ -22,10 +37,8 @@ public static class KitTrial
             if (stage.Find(light, power) is not { } support) continue;
             if (new WiringStage(only, costs, unused).Given(light, power, kit) is not { } wiring) continue;
             var candidate = new Candidate(light, power, support, wiring);
-            if (new LeastCostSearch(site, weather, only).Prove(candidate) is { } proven) return (proven, new CostBounds(weather.Climate, only, costs, stage).Of(candidate));
+            yield return (candidate, new CostBounds(weather.Climate, only, costs, stage).Of(candidate));
         }
-
-        return null;
     }
 
     private static PartsCatalog Only(PoleParts kit, PartsCatalog all) => all with
