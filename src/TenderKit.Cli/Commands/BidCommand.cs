@@ -4,9 +4,11 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using TenderKit.Documents.Bids;
 using TenderKit.Documents.Machine;
+using TenderKit.Documents.Workbooks;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Forms;
 using TenderKit.Tendering.Notes;
 using TenderKit.Tendering.Settings;
 
@@ -45,7 +47,7 @@ internal static class BidCommand
         terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {Terminal.Count(inputs.Sites.Length, "site")} ..."));
         var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
-        design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics] };
+        design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value)] };
         terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
         if (design.Sites.IsEmpty)
         {
@@ -59,6 +61,14 @@ internal static class BidCommand
         BidFolder.Write(target, documents);
         Summarise(design, bill.Value, target, documents, json, terminal);
         return design.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;
+    }
+
+    private static IEnumerable<Diagnostic> FormFindings(TenderDesign design, BillOfQuantities? bill)
+    {
+        if (bill is null || design.Form is not { } form) return [];
+        var priced = FormPricing.Of(design, bill, form);
+        FilledForm.Make(form, priced, out var kept);
+        return FormNotices.Of(form, priced, kept);
     }
 
     private static void Summarise(TenderDesign design, BillOfQuantities? bill, string folder, ImmutableArray<BidDocument> documents, bool json, Terminal terminal)

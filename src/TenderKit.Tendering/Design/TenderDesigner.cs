@@ -33,7 +33,7 @@ public static class TenderDesigner
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
             [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
             .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
-        { Light = inputs.Light };
+        { Light = inputs.Light, Form = inputs.Form };
     }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>

@@ -25,4 +25,7 @@ public sealed record DesignInputs(
 {
     /// <summary>What sites have in common, computed once.</summary>
     public SharedWork Shared { get; init; } = new();
+
+    /// <summary>The employer's own price form as read, or null.</summary>
+    public Forms.PriceForm? Form { get; init; }
 }
