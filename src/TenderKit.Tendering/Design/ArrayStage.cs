@@ -16,18 +16,15 @@ public static class ArrayStage
 {
     internal const int MostModules = 4;
 
-    /// <summary>For one module and series count: the fewest modules that satisfy the hand method, and up to two steps more for the simulation to fall back on.</summary>
+    /// <summary>For one module and series count: the fewest modules that satisfy the hand method, and more for the simulation to fall back on.</summary>
     public static IEnumerable<PowerOption> Options(BankOption bank, Module module, int inSeries, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
         var hand = HandInputsFor(bank, ControlFactor(bank, module, inSeries), climate, inputs);
         var sized = HandMethod.Size(hand);
-        var found = 0;
-        for (var count = LeastCount(sized.ArrayWp, module, inSeries); count <= MostModules && found < 3; count += inSeries)
+        for (var count = LeastCount(sized.ArrayWp, module, inSeries); count <= MostModules; count += inSeries)
         {
             var option = Build(bank, module, count, inSeries, hand, sized, climate, inputs);
-            if (!rejections.Accept(() => NameOf(option), option.Checks)) continue;
-            found++;
-            yield return option;
+            if (rejections.Accept(() => NameOf(option), option.Checks)) yield return option;
         }
     }
 

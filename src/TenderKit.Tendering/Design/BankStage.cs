@@ -62,19 +62,16 @@ public static class BankStage
             : [.. inputs.Catalog.Controllers.Where(c =>
                 c.SystemVoltagesV.Contains(voltageClass) && rejections.Accept(() => c.Code, [.. ControlChecks(c, bankV, light, site, climate, inputs.Rules)]))];
 
-    /// <summary>For each controller: the fewest strings of a battery that give the autonomy, and one more for the simulation to fall back on.</summary>
+    /// <summary>For each controller: the fewest strings of a battery that give the autonomy, and more for the simulation to fall back on.</summary>
     /// <param name="controllers">Those that suit otherwise: see <see cref="Controllers"/>.</param>
     public static IEnumerable<BankOption> Options(
         Battery battery, int inSeries, ImmutableArray<Controller> controllers, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
         foreach (var controller in controllers.Where(c => c.Chemistries.Contains(battery.Chemistry)))
         {
-            var found = 0;
-            for (var strings = LeastStrings(battery, inSeries, controller.OwnUseW, light, climate, inputs); strings <= MostStrings && found < 2; strings++)
+            for (var strings = LeastStrings(battery, inSeries, controller.OwnUseW, light, climate, inputs); strings <= MostStrings; strings++)
             {
-                if (Exactly(battery, inSeries, strings, controller, light, site, climate, inputs, rejections) is not { } option) continue;
-                found++;
-                yield return option;
+                if (Exactly(battery, inSeries, strings, controller, light, site, climate, inputs, rejections) is { } option) yield return option;
             }
         }
     }
@@ -102,6 +99,13 @@ public static class BankStage
         if (!Suit(battery, inSeries, controller)) return null;
         var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs);
         return rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {inSeries * strings} with {controller.Code}"), option.Checks) ? option : null;
+    }
+
+    /// <summary>The bank inside an integrated unit, made for its own controller; null when a check refuses it.</summary>
+    internal static BankOption? Inside(IntegratedUnit unit, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        var option = Build(unit.AsBattery(), 1, 1, unit.AsController(), light, site, climate, inputs);
+        return rejections.Accept(() => unit.Code, option.Checks) ? option : null;
     }
 
     /// <summary>Whether the controller is made for the bank's voltage and chemistry.</summary>

@@ -20,8 +20,9 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
     private readonly decimal _leastEnclosure = Least(inputs.Catalog.Enclosures, costs);
     private readonly double _leastOwnUseW = inputs.Catalog.Controllers.Select(c => c.OwnUseW).DefaultIfEmpty(0).Min();
 
-    public decimal Of(LightOption light) =>
-        light.Poles * (costs.Of(light.Luminaire) + LeastBank(light) + _leastController + _leastModule + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
+    public decimal Of(LightOption light) => light.Integrated is { } unit
+        ? light.Poles * (costs.Of(unit) + Rest(light))
+        : light.Poles * (costs.Of(light.Luminaire) + LeastBank(light) + _leastController + _leastModule + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
 
     /// <param name="strings">Fewest strings in the bank.</param>
     public decimal Of(LightOption light, Battery battery, int inSeries, int strings) => light.Poles * (
@@ -43,9 +44,9 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
 
     /// <summary>The cost itself: nothing is left to choose.</summary>
     public decimal Of(Candidate candidate) => candidate.Light.Poles * (
-        costs.Of(candidate.Light.Luminaire)
-        + CostOf(candidate.Power.Bank)
-        + (costs.Of(candidate.Power.Module) * candidate.Power.ModuleCount)
+        (candidate.Light.Integrated is { } unit
+            ? costs.Of(unit)
+            : costs.Of(candidate.Light.Luminaire) + CostOf(candidate.Power.Bank) + (costs.Of(candidate.Power.Module) * candidate.Power.ModuleCount))
         + CostOf(candidate.Support)
         + CostOf(candidate.Wiring)
         + _civil.PerPole);

@@ -76,6 +76,14 @@ public sealed class LeastCostSearch
         {
             switch (node)
             {
+                case LightOption { Integrated: { } unit } light:
+                    if (WholeOf(light, unit) is { } complete)
+                    {
+                        _wholeCount++;
+                        Enqueue(complete, bounds.Of(complete));
+                    }
+
+                    break;
                 case LightOption light:
                     foreach (var (battery, inSeries, strings) in BankStage.Batteries(light, weather.Climate, inputs, _bankRejections))
                         Enqueue(new Stored(light, battery, inSeries), bounds.Of(light, battery, inSeries, strings));
@@ -122,6 +130,16 @@ public sealed class LeastCostSearch
 
     private void Enqueue(object node, decimal cost) => _queue.Enqueue(node, (cost, _order++));
 
+    /// <summary>An integrated unit on its pole; null when a check refuses it.</summary>
+    public Candidate? WholeOf(LightOption light, IntegratedUnit unit)
+    {
+        var worst = IntegratedStage.Weathers(unit, light.Shape, site, weather, inputs)[0];
+        if (IntegratedStage.Power(light, unit, site, worst.Climate, inputs, _bankRejections, _arrayRejections) is not { } power) return null;
+        _bankCount++;
+        _powerCount++;
+        return _support.Find(light, power) is { } carried ? new Candidate(light, power, carried, IntegratedStage.Wiring(inputs, _costs)) : null;
+    }
+
     private ImmutableArray<Controller> ControllersOf(Battery battery, int inSeries, LightOption light)
     {
         var key = (SystemVoltage.BankV(battery, inSeries), light);
@@ -150,13 +168,15 @@ public sealed class LeastCostSearch
     /// <summary>Runs the energy balance of a candidate; null when it does not keep the lamps lit or the battery does not last.</summary>
     public ProvenCandidate? Prove(Candidate candidate)
     {
-        var energy = EnergyOf(candidate);
+        var (energy, governing) = candidate.Light.Integrated is { } unit
+            ? IntegratedStage.Weathers(unit, candidate.Light.Shape, site, weather, inputs).Select(w => (Energy: EnergyOf(candidate, w), Weather: w)).MaxBy(p => p.Energy.Simulated.DarkNightsUpperBound)
+            : (EnergyOf(candidate, weather), weather);
         var power = candidate.Power;
         string Name() => FormattableString.Invariant($"{power.Module.Code} x {power.ModuleCount} with {power.Bank.Battery.Code} x {power.Bank.InSeries * power.Bank.Strings}");
-        return _energyRejections.Accept(Name, [.. EnergyChecks(energy, inputs)]) ? new ProvenCandidate(candidate, energy) : null;
+        return _energyRejections.Accept(Name, [.. EnergyChecks(energy, inputs)]) ? new ProvenCandidate(candidate, energy, governing) : null;
     }
 
-    private EnergyDesign EnergyOf(Candidate candidate)
+    private EnergyDesign EnergyOf(Candidate candidate, SiteWeather weather)
     {
         var power = candidate.Power;
         var bank = power.Bank;

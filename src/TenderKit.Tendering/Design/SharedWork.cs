@@ -20,6 +20,7 @@ public sealed class SharedWork
     private readonly Lock _lock = new();
     private readonly LinkedList<(string Key, Lazy<SiteWeather> Weather)> _places = new();
     private readonly ConditionalWeakTable<SiteWeather, ConcurrentDictionary<PowerSystem, EnergyResult>> _balances = [];
+    private readonly ConditionalWeakTable<SiteWeather, ConcurrentDictionary<PlaneOrientation, SiteWeather>> _planes = [];
     private readonly ConcurrentDictionary<LightKey, LitSite> _lights = new();
     private readonly ConcurrentDictionary<(LightDistribution, RoadLayout, LightTarget, double, SpacingBounds), LightSolution> _widest = new();
 
@@ -58,6 +59,13 @@ public sealed class SharedWork
         var known = _balances.GetValue(weather, _ => new());
         if (known.TryGetValue(system, out var result)) return result;
         return known[system] = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, system);
+    }
+
+    /// <summary>A weather on another plane.</summary>
+    internal SiteWeather OnPlane(SiteWeather weather, PlaneOrientation plane, Func<SiteWeather> compute)
+    {
+        var known = _planes.GetValue(weather, _ => new());
+        return known.TryGetValue(plane, out var turned) ? turned : known[plane] = compute();
     }
 
     /// <summary>The light of one luminaire on a site.</summary>

@@ -34,16 +34,17 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
 
     private SupportOption? Build(LightOption light, PowerOption power)
     {
-        var bracket = BracketFor(power.Module, power.ModuleCount, out var bracketChecks);
-        var enclosure = EnclosureFor(power.Bank, out var enclosureChecks);
-        if (bracket is null || enclosure is null) return null;
+        ImmutableArray<Check> bracketChecks = [], enclosureChecks = [];
+        var bracket = light.Integrated is null ? BracketFor(power.Module, power.ModuleCount, out bracketChecks) : null;
+        var enclosure = light.Integrated is null ? EnclosureFor(power.Bank, out enclosureChecks) : null;
+        if (light.Integrated is null && (bracket is null || enclosure is null)) return null;
         foreach (var pole in PolesOf(light.Shape))
         {
             var load = Wind.OnPole(
-                ShaftOf(pole), WindItems(light, power, enclosure), site.BasicWindMPerS, site.Terrain, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
+                ShaftOf(pole), WindItems(light, ModuleAreaM2(power), enclosure?.WindAreaM2), site.BasicWindMPerS, site.Terrain, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
             var poleChecks = PoleChecks(pole, load);
             if (!rejections.Accept(() => pole.Code, poleChecks)) continue;
-            var carriedN = (pole.WeightKg + bracket.WeightKg + enclosure.WeightKg + light.Luminaire.WeightKg + ContentKg(power)) * GravityMPerS2;
+            var carriedN = (pole.WeightKg + (bracket?.WeightKg ?? 0) + (enclosure?.WeightKg ?? 0) + light.Luminaire.WeightKg + (light.Integrated is null ? ContentKg(power) : 0)) * GravityMPerS2;
             var foundation = Cheapest(inputs.Catalog.Foundations, f => FoundationChecks(BlockOf(f, load, carriedN)), out var foundationChecks);
             if (foundation is null) continue;
             var structure = new StructureDesign(load, BlockOf(foundation, load, carriedN), Wind.PeakPressureNPerM2(site.BasicWindMPerS, site.Terrain, pole.HeightM));
@@ -66,8 +67,8 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             + (ArrayStage.MostModules * Most(inputs.Catalog.Modules.Select(m => m.WeightKg)));
         var items = WindItems(
             light,
-            moduleAreaM2 ?? inputs.Catalog.Modules.Select(m => m.LengthM * m.WidthM).DefaultIfEmpty(0).Min(),
-            boxAreaM2 ?? inputs.Catalog.Enclosures.Select(e => e.WindAreaM2).DefaultIfEmpty(0).Min());
+            light.Integrated is { } own ? own.ModuleLengthM * own.ModuleWidthM : moduleAreaM2 ?? inputs.Catalog.Modules.Select(m => m.LengthM * m.WidthM).DefaultIfEmpty(0).Min(),
+            light.Integrated is not null ? null : boxAreaM2 ?? inputs.Catalog.Enclosures.Select(e => e.WindAreaM2).DefaultIfEmpty(0).Min());
         decimal? least = null;
         foreach (var pole in PolesOf(light.Shape))
         {
@@ -156,17 +157,16 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private BlockResult BlockOf(FoundationSet set, PoleLoad load, double carriedN) =>
         Foundation.Block(new BlockFoundation(set.LengthM, set.WidthM, set.DepthM), load.BaseShearN, load.BaseMomentNm, carriedN, inputs.Rules["structure.concrete_weight"]);
 
-    private ImmutableArray<WindItem> WindItems(LightOption light, PowerOption power, Enclosure enclosure) => WindItems(light, ModuleAreaM2(power), enclosure.WindAreaM2);
-
-    private ImmutableArray<WindItem> WindItems(LightOption light, double moduleAreaM2, double boxAreaM2)
+    private ImmutableArray<WindItem> WindItems(LightOption light, double moduleAreaM2, double? boxAreaM2)
     {
         var rules = inputs.Rules;
-        var projection = Math.Max(Angle.SinDegrees(climate.Plane.TiltDegrees), rules["structure.module_least_projection"]);
+        var tilt = light.Integrated is { } unit ? unit.ModuleTiltDegrees + light.Shape.ArmTiltDegrees : climate.Plane.TiltDegrees;
+        var projection = Math.Max(Angle.SinDegrees(tilt), rules["structure.module_least_projection"]);
         return
         [
             new("modules", moduleAreaM2 * projection, rules["structure.module_force_coefficient"], light.Shape.HeightM),
             new("luminaire", light.Luminaire.WindAreaM2, rules["structure.luminaire_force_coefficient"], light.Shape.HeightM),
-            new("enclosure", boxAreaM2, rules["structure.box_force_coefficient"], rules["wiring.box_height"]),
+            .. boxAreaM2 is { } areaM2 ? [new WindItem("enclosure", areaM2, rules["structure.box_force_coefficient"], rules["wiring.box_height"])] : Array.Empty<WindItem>(),
         ];
     }
 

@@ -4,6 +4,7 @@ using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Kits;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
+using TenderKit.Tendering.Specification;
 
 namespace TenderKit.Tendering.Design;
 
@@ -16,7 +17,10 @@ public static class TenderDesigner
     /// <param name="done">Called after each site with its index in the list; may be called from several threads.</param>
     public static TenderDesign Run(DesignInputs inputs, ImmutableArray<Diagnostic> noticed, Action<int>? done = null)
     {
-        var offered = inputs with { Catalog = Dominance.Undominated(CurrentParts(inputs, out var leftOut), new Costs(inputs.Tender)) };
+        inputs = inputs with { Tender = inputs.Tender with { Reliability = inputs.Clauses.Harder(inputs.Tender.Reliability) } };
+        var problems = new List<Diagnostic>();
+        var meeting = ClauseFilter.Run(CurrentParts(inputs, out var leftOut), inputs.Clauses, problems);
+        var offered = inputs with { Catalog = Dominance.Undominated(meeting, new Costs(inputs.Tender)) };
         var outcomes = SiteDesigns.Of(inputs.Sites, offered, done);
 
         var designed = outcomes.Where(o => o.Value is not null).Select(o => o.Value!).ToImmutableArray();
@@ -31,9 +35,9 @@ public static class TenderDesigner
             sites,
             kits,
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
-            [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
+            [.. noticed, .. leftOut, .. problems, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
             .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
-        { Light = inputs.Light, Form = inputs.Form };
+        { Light = inputs.Light, Form = inputs.Form, Clauses = inputs.Clauses };
     }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>

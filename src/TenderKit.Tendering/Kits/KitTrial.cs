@@ -31,6 +31,13 @@ public static class KitTrial
         var costs = new Costs(inputs.Tender);
         foreach (var light in LightStage.Options(site, weather.Climate, only, unused))
         {
+            if (light.Integrated is { } unit)
+            {
+                if (new LeastCostSearch(site, weather, only).WholeOf(light, unit) is { } whole)
+                    yield return (whole, new CostBounds(weather.Climate, only, costs, new SupportStage(site, weather.Climate, only, costs, unused)).Of(whole));
+                continue;
+            }
+
             if (BankStage.Exactly(kit.Battery, kit.BatteriesInSeries, kit.BatteryStrings, kit.Controller, light, site, weather.Climate, only, unused) is not { } bank) continue;
             if (ArrayStage.Exactly(bank, kit.Module, kit.ModuleCount, kit.ModulesInSeries, weather.Climate, only, unused) is not { } power) continue;
             var stage = new SupportStage(site, weather.Climate, only, costs, unused);
@@ -43,7 +50,8 @@ public static class KitTrial
 
     private static PartsCatalog Only(PoleParts kit, PartsCatalog all) => all with
     {
-        Luminaires = [kit.Luminaire],
+        Luminaires = kit.Integrated is null ? [kit.Luminaire] : [],
+        IntegratedUnits = kit.Integrated is { } unit ? [unit] : [],
         Modules = [kit.Module],
         Batteries = [kit.Battery],
         Controllers = [kit.Controller],

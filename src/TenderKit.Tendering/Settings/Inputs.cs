@@ -26,6 +26,9 @@ public sealed record DesignInputs(
     /// <summary>What sites have in common, computed once.</summary>
     public SharedWork Shared { get; init; } = new();
 
+    /// <summary>The employer's clauses.</summary>
+    public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;
+
     /// <summary>The employer's own price form as read, or null.</summary>
     public Forms.PriceForm? Form { get; init; }
 }

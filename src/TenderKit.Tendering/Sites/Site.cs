@@ -45,4 +45,8 @@ public sealed record Site(
     bool SoilStated,
     string Lot,
     string? ClimateFile,
-    string Remark);
+    string Remark)
+{
+    /// <summary>Direction of the road, degrees clockwise from north; null where it is not known.</summary>
+    public double? BearingDegrees { get; init; }
+}
