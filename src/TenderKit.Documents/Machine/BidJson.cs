@@ -69,6 +69,9 @@ public static class BidJson
         ["required"] = Number(c.Required),
         ["offered"] = Number(c.Offered),
         ["unit"] = c.Unit,
+        ["requiredText"] = c.RequiredWords,
+        ["offeredText"] = c.OfferedWords,
+        ["clause"] = c.Clause.Length == 0 ? null : c.Clause,
         ["complies"] = c.Complies,
         ["basis"] = c.Basis,
     }));

@@ -7,7 +7,8 @@ namespace TenderKit.Tendering.Design;
 public sealed record Candidate(LightOption Light, PowerOption Power, SupportOption Support, WiringOption Wiring);
 
 /// <summary>A whole candidate with its energy balance.</summary>
-public sealed record ProvenCandidate(Candidate Candidate, EnergyDesign Energy);
+/// <param name="Weather">What its module sees: with an integrated unit the heading that governs.</param>
+public sealed record ProvenCandidate(Candidate Candidate, EnergyDesign Energy, SiteWeather Weather);
 
 /// <summary>Civil works and erection of one pole at the catalogue's rates.</summary>
 public sealed class CivilCosts

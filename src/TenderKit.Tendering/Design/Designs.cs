@@ -184,6 +184,9 @@ public sealed record TenderDesign(
     /// <summary>Curve of equal reliability of each kit.</summary>
     public ImmutableArray<KitCurve> Curves { get; init; } = [];
 
+    /// <summary>The employer's clauses.</summary>
+    public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;
+
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceForm? Form { get; init; }
 

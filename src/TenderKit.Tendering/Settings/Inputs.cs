@@ -3,6 +3,7 @@ using TenderKit.Catalog.Families;
 using TenderKit.Intake.Climate;
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Lighting;
+using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Sites;
 
 namespace TenderKit.Tendering.Settings;
@@ -23,6 +24,12 @@ public sealed record DesignInputs(
     IReadOnlyList<ReferenceStation> Stations,
     ImmutableArray<InputDigest> Digests)
 {
+    /// <summary>What sites have in common, computed once.</summary>
+    public SharedWork Shared { get; init; } = new();
+
+    /// <summary>The employer's clauses.</summary>
+    public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;
+
     /// <summary>The employer's own price form as read, or null.</summary>
     public Forms.PriceForm? Form { get; init; }
 }

@@ -86,4 +86,7 @@ public sealed record Tender(
 
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceFormSettings? PriceForm { get; init; }
+
+    /// <summary>File of the employer's clauses, or null.</summary>
+    public string? SpecificationFile { get; init; }
 }

@@ -46,6 +46,7 @@ public static class TenderFile
             Climates = climates,
             HorizonsFile = top.Text("horizons"),
             PriceForm = Forms.PriceFormSection.Read(top.Section("price_form")),
+            SpecificationFile = top.Text("specification"),
         };
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
         var overrides = top.Section("rules_changed");

@@ -37,14 +37,20 @@ public static class TenderLoader
         var sites = climates.Load(list is null ? [] : WithHorizons(list.Sites, content.Tender, problems, digests));
         canRun &= content.Tender.Climates.NameOf(null) is not { } standard || climates.Readings.ContainsKey(standard);
         var form = FormOf(content.Tender, problems, digests);
+        var clauses = ClausesOf(content.Tender, problems, digests);
         if (!canRun || list is null || rules is null || catalog is null) return new LoadedTender(null, list, [.. problems]);
 
         var light = LightOf(catalog, problems);
-        var offered = catalog.Parts with { Luminaires = [.. catalog.Parts.Luminaires.Where(l => light.ContainsKey(l.PhotometricFile))] };
+        var offered = catalog.Parts with
+        {
+            Luminaires = [.. catalog.Parts.Luminaires.Where(l => light.ContainsKey(l.PhotometricFile))],
+            IntegratedUnits = [.. catalog.Parts.IntegratedUnits.Where(u => light.ContainsKey(u.PhotometricFile))],
+        };
         var inputs = new DesignInputs(
             content.Tender, rules, sites, offered, catalog.Digest, light, climates.Readings, ReferenceStations.Load(), [.. digests])
         {
             Form = form,
+            Clauses = clauses,
         };
         return new LoadedTender(inputs, list, [.. problems]);
     }
@@ -101,6 +107,15 @@ public static class TenderLoader
         return read.Value;
     }
 
+    /// <summary>The employer's clauses; a row that cannot be read is an error, and the bid goes on without it.</summary>
+    private static Specification.Clauses ClausesOf(Tender tender, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        if (tender.SpecificationFile is not { } file || TablesOf(Path.Combine(tender.Folder, file), problems, digests) is not { } tables) return Specification.Clauses.None;
+        var read = Specification.ClauseReader.Read(tables);
+        problems.AddRange(read.Diagnostics);
+        return read.Value ?? Specification.Clauses.None;
+    }
+
     private static TableFile? TablesOf(string path, List<Diagnostic> problems, List<InputDigest> digests)
     {
         var read = TableReader.Read(path);
@@ -146,12 +161,12 @@ public static class TenderLoader
     private static ImmutableSortedDictionary<string, LightDistribution> LightOf(CatalogSource catalog, List<Diagnostic> problems)
     {
         var found = ImmutableSortedDictionary.CreateBuilder<string, LightDistribution>(StringComparer.Ordinal);
-        foreach (var luminaire in catalog.Parts.Luminaires.Where(l => !found.ContainsKey(l.PhotometricFile)))
+        foreach (var file in catalog.Parts.Luminaires.Select(l => l.PhotometricFile).Concat(catalog.Parts.IntegratedUnits.Select(u => u.PhotometricFile)).Distinct())
         {
-            if (!catalog.Photometry.TryGetValue(luminaire.PhotometricFile, out var bytes)) continue;
-            var read = PhotometryReader.Read(luminaire.PhotometricFile, bytes);
+            if (!catalog.Photometry.TryGetValue(file, out var bytes)) continue;
+            var read = PhotometryReader.Read(file, bytes);
             problems.AddRange(read.Diagnostics.Where(d => d.Severity != Severity.Note).Select(d => d with { Severity = Severity.Warning }));
-            if (read.Value is { } file) found[luminaire.PhotometricFile] = file.Distribution;
+            if (read.Value is { } value) found[file] = value.Distribution;
         }
 
         return found.ToImmutable();

@@ -60,4 +60,7 @@ public sealed record Site(
     /// <summary>The wind its standard works with, and how the stated speed became it.</summary>
     public (WindCase Wind, ConvertedWind Conversion) Wind =>
         WindCase.Of(Ground.Standard, BasicWindMPerS, Ground.Definition ?? WindCase.Wanted(Ground.Standard), Terrain);
+
+    /// <summary>Direction of the road, degrees clockwise from north; null where it is not known.</summary>
+    public double? BearingDegrees { get; init; }
 }
