@@ -75,9 +75,13 @@ internal static class CsvTable
         }
         catch (DecoderFallbackException)
         {
-            return (Encoding.GetEncoding(1252).GetString(bytes), "Windows-1252");
+            // accents of the one code page are signs in the other
+            var (windows, dos) = (Encoding.GetEncoding(1252).GetString(bytes), Encoding.GetEncoding(850).GetString(bytes));
+            return Letters(dos) > Letters(windows) ? (dos, "DOS code page 850") : (windows, "Windows-1252");
         }
     }
+
+    private static int Letters(string text) => text.Count(c => c > '\u007F' && char.IsLetter(c));
 
     private static List<List<Cell>> Rows(string text, char delimiter)
     {
@@ -86,9 +90,12 @@ internal static class CsvTable
         {
             using var reader = CsvDataReader.Create(new StringReader(text), options);
             var rows = new List<List<Cell>>();
+            long cells = 0;
             while (reader.Read())
             {
                 var row = rows.Count + 1;
+                ReadingLimits.AssertInside(null, row, reader.RowFieldCount);
+                ReadingLimits.AssertCells(cells += reader.RowFieldCount);
                 rows.Add([.. Enumerable.Range(0, reader.RowFieldCount).Select(c => new Cell(reader.GetString(c).Trim(), row, c + 1))]);
             }
 

@@ -45,4 +45,11 @@ public sealed record Site(
     bool SoilStated,
     string Lot,
     string? ClimateFile,
-    string Remark);
+    string Remark)
+{
+    /// <summary>District, ward or commune; empty when not stated.</summary>
+    public string District { get; init; } = "";
+
+    /// <summary>False when the position was not stated and that of the other sites was taken.</summary>
+    public bool IsPositionStated { get; init; } = true;
+}
