@@ -12,7 +12,7 @@ public static class ReadingLimits
     public const long GreatestFileBytes = 64L << 20;
 
     /// <summary>Bytes of all parts of a packed file that are read, unpacked.</summary>
-    public const long GreatestUnpackedBytes = 160L << 20;
+    public const long GreatestUnpackedBytes = 96L << 20;
 
     public const int GreatestRows = 100_000;
     public const int GreatestColumns = 1_000;

@@ -51,8 +51,11 @@ public static class ColumnMap
             .Select(c => c with { IsHidden = table.HiddenColumns.Contains(c.Column) }).ToList();
         var place = new Place(table.File, table.Sheet, headerIndex + 1);
         return new(table, headerIndex + 1, next + 1, [.. OneColumnEach(columns, place, found)],
-            [.. found.Select(d => d with { Place = place with { Column = d.Place.Column } })]);
+            [.. found.Select(d => d with { Place = place with { Column = d.Place.Column, Cell = AddressOf(headings, headerIndex, d.Place.Column) } })]);
     }
+
+    private static string? AddressOf(ImmutableArray<string> headings, int headerIndex, string? heading) =>
+        heading is not null && headings.IndexOf(heading) is >= 0 and var index ? new Cell("", headerIndex + 1, index + 1).Address : null;
 
     private static MappedColumn? Column(Table table, string heading, int index, int firstData, IReadOnlyList<ColumnMeaning> meanings,
         List<Diagnostic> found)

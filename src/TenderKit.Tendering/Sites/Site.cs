@@ -47,6 +47,9 @@ public sealed record Site(
     string? ClimateFile,
     string Remark)
 {
+    /// <summary>What is drawn of the site on a map, or null.</summary>
+    public SiteGeometry? Geometry { get; init; }
+
     /// <summary>District, ward or commune; empty when not stated.</summary>
     public string District { get; init; } = "";
 

@@ -30,7 +30,7 @@ public static class SiteListReader
         var sheets = file.Tables.Select(t => Understood(t, saved ?? SavedColumns.None)).ToImmutableArray();
         var picked = PickSheets.Apply(sheets, Needed);
         var reading = Read(picked.Read, new SiteRowReader(defaults, classFinder, classNames ?? LightClasses.Names));
-        return reading with { Sheets = sheets, Diagnostics = reading.Diagnostics.InsertRange(0, picked.Diagnostics) };
+        return reading with { Sheets = sheets, ReadSheets = [.. picked.Read.Select(m => m.Table.Sheet ?? "")], Diagnostics = reading.Diagnostics.InsertRange(0, picked.Diagnostics) };
     }
 
     /// <summary>Reads one table.</summary>

@@ -18,5 +18,8 @@ public sealed record SiteListReading(
     /// <summary>Every sheet as understood, also those not read; one for a list without sheets.</summary>
     public ImmutableArray<ColumnMapping> Sheets { get; init; } = [Columns];
 
+    /// <summary>Names of the sheets that were read as the site list; the empty name for a list without sheets.</summary>
+    public ImmutableArray<string> ReadSheets { get; init; } = [];
+
     public bool HasErrors => Diagnostics.Any(d => d.Severity == Severity.Error);
 }

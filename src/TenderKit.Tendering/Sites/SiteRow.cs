@@ -127,10 +127,10 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
     public void Understood(string meaning, string understood) => echo.Add(new(Heading(meaning), Text(meaning), understood));
 
     public void Error(string code, string meaning, string what) =>
-        diagnostics.Add(Diagnostic.Error(code, Message(meaning, what), Place(Heading(meaning))));
+        diagnostics.Add(Diagnostic.Error(code, Message(meaning, what), PlaceOf(meaning)));
 
     public void Warning(string code, string meaning, string what) =>
-        diagnostics.Add(Diagnostic.Warning(code, Message(meaning, what), Place(Heading(meaning))));
+        diagnostics.Add(Diagnostic.Warning(code, Message(meaning, what), PlaceOf(meaning)));
 
     public void Note(string code, string what) => diagnostics.Add(Diagnostic.Note(code, what, Place(null)));
 
@@ -152,7 +152,7 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
 
         // a comma that would give less than the least length or the like can only be a thousands mark
         if (reading.Note is { } note && !(reading.Ambiguous && value / 1000 < low))
-            diagnostics.Add(new("TK189", reading.Ambiguous ? Severity.Warning : Severity.Note, Message(meaning, note), Place(Heading(meaning))));
+            diagnostics.Add(new("TK189", reading.Ambiguous ? Severity.Warning : Severity.Note, Message(meaning, note), PlaceOf(meaning)));
         if (isEchoed) Understood(meaning, reading.Understood);
         return value;
     }
@@ -176,6 +176,8 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
 
     private string Message(string meaning, string what) =>
         IsFilled(meaning) ? $"{Heading(meaning)} '{Text(meaning)}' {what}" : $"{Heading(meaning)} {what}";
+
+    private Place PlaceOf(string meaning) => Place(Heading(meaning)) with { Cell = Cell(meaning)?.Address };
 
     private Place Place(string? column) => new(mapping.Table.File, mapping.Table.Sheet, Row, column, SiteId.Length == 0 ? null : SiteId);
 

@@ -49,7 +49,7 @@ public sealed class CorpusTests
     {
         var understood = View(name, Read(name));
         var approved = Path.Combine(Folder(), name + ".expected.txt");
-        var received = Path.ChangeExtension(approved, ".received.txt");
+        var received = Path.Combine(Folder(), name + ".received.txt");
         if (File.Exists(approved) && File.ReadAllText(approved) == understood) return;
         File.WriteAllText(received, understood);
         Assert.Fail($"{name} is understood in another way than expected; compare {received} with {approved}");

@@ -74,8 +74,8 @@ public static class DropTotals
             if (Value(cell) is not { } stated || IsNear(stated, last) || IsNear(stated, top)) return null;
             string Say(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.##} {UnitSpellings.BaseSymbol(kind)}").TrimEnd();
             return Diagnostic.Warning("TK126",
-                $"{cell.Address} states a total of {Say(stated)}, the rows above add to {Say(last == 0 ? top : last)}; find the row that is missing, twice or wrong",
-                place with { Column = column.Heading });
+                $"states a total of {Say(stated)}, the rows above add to {Say(last == 0 ? top : last)}; find the row that is missing, twice or wrong",
+                place with { Column = column.Heading, Cell = cell.Address });
         }
 
         private double? Value(Cell cell) => cell.IsEmpty ? null : UserNumber.Read(cell, kind, mark, column.Unit).Value;
