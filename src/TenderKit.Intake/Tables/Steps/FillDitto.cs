@@ -7,6 +7,8 @@ namespace TenderKit.Intake.Tables.Steps;
 /// <summary>Ditto marks below the headings: a cell that says "as above" gets the text of the cell above.</summary>
 public static class FillDitto
 {
+    private const int RowsLookedBack = 3;
+
     private static readonly string[] Marks =
         ["\"", "\"\"", "''", ",,", "do", "do.", "-do-", "- do -", "--do--", "ditto", "idem", "id.", "ibid", "ibid.", "as above", "same as above", "same", "igual", "lo mismo", "o mesmo", "le meme"];
 
@@ -19,8 +21,8 @@ public static class FillDitto
         {
             for (var c = 0; c < rows[r].Length; c++)
             {
-                if (rows[r][c].Row <= firstDataRow || !IsMark(rows[r][c]) || rows[r - 1][c].IsEmpty) continue;
-                rows[r][c] = rows[r][c] with { Text = rows[r - 1][c].Text, Number = rows[r - 1][c].Number };
+                if (rows[r][c].Row <= firstDataRow || !IsMark(rows[r][c]) || Above(rows, r, c, firstDataRow) is not { } above) continue;
+                rows[r][c] = rows[r][c] with { Text = above.Text, Number = above.Number };
                 if (++count <= 6) addresses.Add(rows[r][c].Address);
             }
         }
@@ -29,6 +31,17 @@ public static class FillDitto
         var more = count > 6 ? FormattableString.Invariant($" and {count - 6} more") : "";
         return new(table with { Rows = [.. rows.Select(r => ImmutableArray.Create(r))] },
             [Diagnostic.Note("TK123", $"ditto marks were read as the cell above: {string.Join(", ", addresses)}{more}", new Place(table.File, table.Sheet))]);
+    }
+
+    /// <summary>The nearest filled cell above; a subtotal between the two rows may leave it empty.</summary>
+    private static Cell? Above(Cell[][] rows, int row, int column, int firstDataRow)
+    {
+        for (var r = row - 1; r >= Math.Max(0, row - RowsLookedBack); r--)
+        {
+            if (rows[r][column] is { IsEmpty: false } cell) return cell.Row >= firstDataRow ? cell : null;
+        }
+
+        return null;
     }
 
     private static bool IsMark(Cell cell) =>

@@ -68,8 +68,10 @@ internal sealed class PositionSettler
         return null;
     }
 
-    private static GeoPoint Echoed(SiteRow row, RowPosition read, GeoPoint point)
+    private static GeoPoint Echoed(SiteRow row, RowPosition read, GeoPoint exact)
     {
+        // to a centimetre, so that a position is the same number in degrees, minutes or metres of a grid
+        var point = new GeoPoint(Math.Round(exact.LatitudeDegrees, 7), Math.Round(exact.LongitudeDegrees, 7));
         if (read.Understood is { } words) row.Understood(read.LatitudeColumn, words);
         else
         {
