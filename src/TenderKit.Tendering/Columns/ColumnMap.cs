@@ -11,6 +11,9 @@ public static class ColumnMap
 {
     private const int RowsSearched = 20;
 
+    /// <summary>Columns looked at while the header row is sought; all are read once it is found.</summary>
+    private const int ColumnsSearched = 200;
+
     private const int LeastColumns = 2;
 
     /// <summary>The first row with nearly as many understood headings as the best one is the header.</summary>
@@ -40,7 +43,7 @@ public static class ColumnMap
     public static ColumnMapping At(Table table, int headerRow, IReadOnlyList<ColumnMeaning> meanings) => Mapped(table, headerRow - 1, meanings);
 
     private static int Known(ImmutableArray<Cell> cells, IReadOnlyList<ColumnMeaning> meanings) =>
-        cells.Where(HeaderRows.IsHeading).Select(c => HeadingMatch.Fits(c.Text, meanings)).Where(f => f.Count > 0).Select(f => f[0].Meaning).Distinct().Count();
+        cells.Take(ColumnsSearched).Where(HeaderRows.IsHeading).Select(c => HeadingMatch.Fits(c.Text, meanings)).Where(f => f.Count > 0).Select(f => f[0].Meaning).Distinct().Count();
 
     private static ColumnMapping Mapped(Table table, int headerIndex, IReadOnlyList<ColumnMeaning> meanings)
     {

@@ -17,6 +17,9 @@ public static class DuplicateSites
 
     private const double LikeName = 0.9;
     private const int MostSaid = 20;
+
+    /// <summary>Neighbours a site is compared with: more within a kilometre are no list of streets.</summary>
+    private const int MostNear = 300;
     private const double DegreesPerKm = 1 / 110.0;
 
     /// <summary>A warning per pair with like names, and one note for the sites that share positions.</summary>
@@ -28,11 +31,12 @@ public static class DuplicateSites
         var (pairs, shared) = (new List<Diagnostic>(), new SortedSet<string>(StringComparer.Ordinal));
         for (var i = 0; i < sorted.Count; i++)
         {
-            for (var j = i + 1; j < sorted.Count && sorted[j].LatitudeDegrees - sorted[i].LatitudeDegrees <= DegreesPerKm * NearM / 1000; j++)
+            var near = 0;
+            for (var j = i + 1; j < sorted.Count && near < MostNear && sorted[j].LatitudeDegrees - sorted[i].LatitudeDegrees <= DegreesPerKm * NearM / 1000; j++)
             {
-                if (RoughM(sorted[i], sorted[j]) > NearM) continue;
-                var distance = Geodesic.Between(Point(sorted[i]), Point(sorted[j])).LengthM;
-                if (names[i].Length > 0 && AreAlike(names[i], names[j])) pairs.Add(Pair(sorted[i], sorted[j], distance, file));
+                if (RoughM(sorted[i], sorted[j]) is var distance && distance > NearM) continue;
+                near++;
+                if (names[i].Length > 0 && AreAlike(names[i], names[j])) pairs.Add(Pair(sorted[i], sorted[j], Geodesic.Between(Point(sorted[i]), Point(sorted[j])).LengthM, file));
                 else if (distance <= SamePlaceM) shared.UnionWith([sorted[i].Id, sorted[j].Id]);
             }
         }

@@ -65,6 +65,7 @@ public class DisguiseTests
         using var folder = new TenderFolder();
         File.WriteAllBytes(folder.PathOf(file), list);
         folder.Change("tender.yaml", "sites: sites.xlsx", "sites: " + file);
+        File.AppendAllText(folder.Tender, "\nrules_changed: { climate.years: 10 }\n");
         var loaded = TenderLoader.Load(folder.Tender);
         var design = TenderDesigner.Run(loaded.Inputs!, loaded.Diagnostics);
         var json = JsonNode.Parse(BidJson.Make(design, BillBuilder.Build(design).Value))!.AsObject();

@@ -23,6 +23,7 @@ internal sealed class PositionSettler
     private readonly GeoPoint? middle;
     private readonly double radiusKm;
     private readonly int sound;
+    private readonly Dictionary<string, Neighbours> known = new(StringComparer.Ordinal);
 
     public PositionSettler(IEnumerable<(SiteRow Row, RowPosition Read)> positions)
     {
@@ -40,9 +41,10 @@ internal sealed class PositionSettler
     {
         foreach (var (row, read) in rows)
         {
-            if (read.IsMissing) row.Position = Estimated(row, read);
-            else if (read.Point is { } point) row.Position = Placed(row, read, point);
+            if (read.Point is { } point) row.Position = Placed(row, read, point);
         }
+
+        foreach (var (row, read) in rows.Where(r => r.Read.IsMissing)) row.Position = Estimated(row, read);
     }
 
     private GeoPoint? Placed(SiteRow row, RowPosition read, GeoPoint point)
@@ -98,13 +100,11 @@ internal sealed class PositionSettler
     private GeoPoint? Estimated(SiteRow row, RowPosition read)
     {
         var district = row.Text(SiteColumns.District);
-        var near = rows.Where(r => r.Row.Position is not null || r.Read.IsOnEarth).Where(r => !r.Read.IsMissing && IsAmongOthers(r.Row.Position ?? r.Read.Point!.Value)).ToList();
-        var same = near.Where(r => district.Length > 0 && r.Row.Text(SiteColumns.District) == district).ToList();
-        var points = (same.Count > 0 ? same : near).Select(r => r.Row.Position ?? r.Read.Point!.Value).ToList();
-        var spread = points.Count == 0 ? double.PositiveInfinity : points.Max(p => Km(Middle(points), p));
+        var same = district.Length > 0 ? Known(district) : Neighbours.None;
+        var (count, point, spread) = same.Count > 0 ? same : Known("");
         if (spread > GreatestSpreadKm)
         {
-            row.Error("TK182", read.LatitudeColumn, points.Count == 0
+            row.Error("TK182", read.LatitudeColumn, count == 0
                 ? "is missing; the sun cannot be found without it: write decimal degrees such as 14.2508"
                 : FormattableString.Invariant($"is missing and the other sites lie up to {spread:0} km from their middle, too far to stand for this one: write decimal degrees such as 14.2508"));
             return null;
@@ -112,9 +112,18 @@ internal sealed class PositionSettler
 
         var where = same.Count > 0 ? $" of {district}" : "";
         row.Warning("TK177", read.LatitudeColumn, string.Create(CultureInfo.InvariantCulture,
-            $"and longitude are missing; the middle of {points.Count} other {(points.Count == 1 ? "site" : "sites")}{where} is taken, up to {spread:0} km from them: sun, temperature and transport are of that place, and the site is provisional until its position is known"));
+            $"and longitude are missing; the middle of {count} other {(count == 1 ? "site" : "sites")}{where} is taken, up to {spread:0} km from them: sun, temperature and transport are of that place, and the site is provisional until its position is known"));
         row.IsPositionStated = false;
-        return Middle(points);
+        return point;
+    }
+
+    /// <summary>Positions that are read and lie among the others, together: those of a district, or all for the empty name.</summary>
+    private Neighbours Known(string district)
+    {
+        if (known.TryGetValue(district, out var found)) return found;
+        var points = rows.Where(r => !r.Read.IsMissing && r.Row.Position is { } p && IsAmongOthers(p) && (district.Length == 0 || r.Row.Text(SiteColumns.District) == district))
+            .Select(r => r.Row.Position!.Value).ToList();
+        return known[district] = points.Count == 0 ? Neighbours.None : Neighbours.Of(points);
     }
 
     private bool IsAmongOthers(GeoPoint point) =>
@@ -130,6 +139,19 @@ internal sealed class PositionSettler
         yield return (new(-a, -b), "with the other signs", false);
         yield return (new(-b, a), "exchanged, with the other sign of the latitude,", false);
         yield return (new(b, -a), "exchanged, with the other sign of the longitude,", false);
+    }
+
+    /// <summary>Sites that stand for one without a position.</summary>
+    /// <param name="SpreadKm">Greatest distance from the middle.</param>
+    private readonly record struct Neighbours(int Count, GeoPoint Middle, double SpreadKm)
+    {
+        public static readonly Neighbours None = new(0, default, double.PositiveInfinity);
+
+        public static Neighbours Of(List<GeoPoint> points)
+        {
+            var middle = PositionSettler.Middle(points);
+            return new(points.Count, middle, points.Max(p => Km(middle, p)));
+        }
     }
 
     private static GeoPoint Middle(List<GeoPoint> points)
