@@ -4,9 +4,11 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using TenderKit.Documents.Bids;
 using TenderKit.Documents.Machine;
+using TenderKit.Documents.Workbooks;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Forms;
 using TenderKit.Tendering.Notes;
 using TenderKit.Tendering.Positions;
 using TenderKit.Tendering.Settings;
@@ -47,7 +49,7 @@ internal static class BidCommand
         var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
         var poles = PolePlacing.Of(design);
-        design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics, .. poles.Diagnostics] };
+        design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
         terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
         if (design.Sites.IsEmpty)
         {
@@ -61,6 +63,14 @@ internal static class BidCommand
         BidFolder.Write(target, documents);
         Summarise(design, bill.Value, target, documents, json, terminal);
         return design.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;
+    }
+
+    private static IEnumerable<Diagnostic> FormFindings(TenderDesign design, BillOfQuantities? bill)
+    {
+        if (bill is null || design.Form is not { } form) return [];
+        var priced = FormPricing.Of(design, bill, form);
+        FilledForm.Make(form, priced, out var kept);
+        return FormNotices.Of(form, priced, kept);
     }
 
     private static void Summarise(TenderDesign design, BillOfQuantities? bill, string folder, ImmutableArray<BidDocument> documents, bool json, Terminal terminal)

@@ -6,6 +6,7 @@ using TenderKit.Documents.Schedule;
 using TenderKit.Documents.Workbooks;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Forms;
 using TenderKit.Tendering.Notes;
 using TenderKit.Tendering.Positions;
 
@@ -46,9 +47,16 @@ public static class BidDocuments
             Add("technical/unpriced-bill.xlsx", () => UnpricedSchedule.Make(design, bill));
             Add("financial/price-workbook.xlsx", () => PriceWorkbook.Make(design, bill));
             Add("internal/calculation-workbook.xlsx", () => CalculationWorkbook.Make(design, bill));
+            if (design.Form is { } form) AddForm(form, FormPricing.Of(design, bill, form), Add);
         }
 
         Add("internal/bid.json", () => BidJson.Make(design, bill));
         return documents.ToImmutable();
+    }
+
+    private static void AddForm(PriceForm form, PricedForm priced, Action<string, Func<byte[]>> add)
+    {
+        add("financial/" + Path.GetFileName(form.Settings.File), () => FilledForm.Make(form, priced, out _));
+        add("internal/price-form-lines.csv", () => FormLinesList.Make(priced));
     }
 }

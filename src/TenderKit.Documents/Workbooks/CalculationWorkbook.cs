@@ -2,6 +2,7 @@ using TenderKit.Documents.Workbooks.Sheets;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Forms;
 
 namespace TenderKit.Documents.Workbooks;
 
@@ -25,6 +26,7 @@ public static class CalculationWorkbook
         YearsSheet.Write(book, design, bill);
         HandSheet.Write(book, design);
         TransportSheet.Write(book, design, bill);
+        if (design.Form is { } form) FormSheet.Write(book, form, FormPricing.Of(design, bill, form));
         BasisSheets.Rules(book, design);
         BasisSheets.Warnings(book, [.. design.Diagnostics, .. design.Sites.SelectMany(s => s.Diagnostics), .. billDiagnostics ?? []], bill.Remarks);
         BasisSheets.Sources(book, design);

@@ -144,6 +144,9 @@ public sealed record TenderDesign(
     /// <summary>Light distributions by photometric file.</summary>
     public ImmutableSortedDictionary<string, LightDistribution> Light { get; init; } = ImmutableSortedDictionary<string, LightDistribution>.Empty;
 
+    /// <summary>The employer's own price form, or null.</summary>
+    public Forms.PriceForm? Form { get; init; }
+
     public double Rule(string id) => Rules.First(r => r.Id == id).Value;
 
     public int PoleCount => Sites.Sum(s => s.Poles);

@@ -38,7 +38,7 @@ public static class TenderDesigner
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
             [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
             .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
-        { Light = inputs.Light };
+        { Light = inputs.Light, Form = inputs.Form };
     }
 
     /// <summary>One site; a fault of the program on it must not stop the others.</summary>

@@ -20,4 +20,8 @@ public sealed record DesignInputs(
     ImmutableSortedDictionary<string, LightDistribution> Light,
     ImmutableSortedDictionary<string, MonthlyClimate> ClimateFiles,
     IReadOnlyList<ReferenceStation> Stations,
-    ImmutableArray<InputDigest> Digests);
+    ImmutableArray<InputDigest> Digests)
+{
+    /// <summary>The employer's own price form as read, or null.</summary>
+    public Forms.PriceForm? Form { get; init; }
+}

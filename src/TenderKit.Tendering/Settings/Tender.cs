@@ -75,4 +75,8 @@ public sealed record Tender(
     ImmutableSortedDictionary<string, LightingSchedule> Schedules,
     ReliabilityTarget Reliability,
     PriceBasis Prices,
-    int? KitsAtMost = null);
+    int? KitsAtMost = null)
+{
+    /// <summary>The employer's own price form, or null.</summary>
+    public Forms.PriceFormSettings? PriceForm { get; init; }
+}

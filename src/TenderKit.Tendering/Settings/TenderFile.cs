@@ -41,7 +41,10 @@ public static class TenderFile
             schedules,
             ReliabilityOf(SectionOf(top, "reliability")),
             PricesOf(SectionOf(top, "prices")),
-            KitsOf(top.Section("kits")));
+            KitsOf(top.Section("kits")))
+        {
+            PriceForm = Forms.PriceFormSection.Read(top.Section("price_form")),
+        };
         climate?.ReportUnknownKeys();
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
         var overrides = top.Section("rules_changed");

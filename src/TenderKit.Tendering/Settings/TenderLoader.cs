@@ -39,12 +39,16 @@ public static class TenderLoader
         var canRun = !problems.Exists(p => p.Severity == Severity.Error);
         var list = SitesOf(content, problems, digests);
         var sites = list is null ? [] : WithClimate(list.Sites, content.Tender, limits, climates, problems, digests);
+        var form = FormOf(content.Tender, problems, digests);
         if (!canRun || list is null || rules is null || catalog is null) return new LoadedTender(null, list, [.. problems]);
 
         var light = LightOf(catalog, problems);
         var offered = catalog.Parts with { Luminaires = [.. catalog.Parts.Luminaires.Where(l => light.ContainsKey(l.PhotometricFile))] };
         var inputs = new DesignInputs(
-            content.Tender, rules, sites, offered, catalog.Digest, light, climates.ToImmutable(), ReferenceStations.Load(), [.. digests]);
+            content.Tender, rules, sites, offered, catalog.Digest, light, climates.ToImmutable(), ReferenceStations.Load(), [.. digests])
+        {
+            Form = form,
+        };
         return new LoadedTender(inputs, list, [.. problems]);
     }
 
@@ -109,6 +113,26 @@ public static class TenderLoader
         var climate = ClimateFile.Read(name, bytes, null, null, limits);
         problems.AddRange(climate.Diagnostics);
         if (climate.Value is { } found) climates[file] = found.Monthly;
+    }
+
+    /// <summary>The employer's price form; a form that cannot be read is an error, and the bid goes on without it.</summary>
+    private static Forms.PriceForm? FormOf(Tender tender, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        if (tender.PriceForm is not { } settings) return null;
+        var path = Path.Combine(tender.Folder, settings.File);
+        if (TablesOf(path, problems, digests) is not { } tables) return null;
+        var list = settings.LinesFile is { } lines ? TablesOf(Path.Combine(tender.Folder, lines), problems, digests) : null;
+        var read = Forms.PriceFormReader.Read(settings, File.ReadAllBytes(path), tables, list);
+        problems.AddRange(read.Diagnostics);
+        return read.Value;
+    }
+
+    private static TableFile? TablesOf(string path, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        var read = TableReader.Read(path);
+        problems.AddRange(read.Diagnostics);
+        if (read.Value is { } tables) digests.Add(new InputDigest(tables.File, tables.Sha256));
+        return read.Value;
     }
 
     private static SiteListReading? SitesOf(TenderFileContent content, List<Diagnostic> problems, List<InputDigest> digests)

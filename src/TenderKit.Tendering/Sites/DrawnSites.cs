@@ -49,9 +49,9 @@ public static class DrawnSites
         var placed = poles.SelectMany(f => f.Parts).Select(p => (Point: p[0], Near: NearestTo(p[0], drawn))).ToList();
         var lost = placed.Count(p => p.Near is null);
         if (placed.Count > lost)
-            found.Add(Diagnostic.Note("TK130", FormattableString.Invariant($"{placed.Count - lost} poles drawn on the map were given to the road or area within {PoleReachM} m"), new Place(map.File)));
+            found.Add(Diagnostic.Note("TK170", FormattableString.Invariant($"{placed.Count - lost} poles drawn on the map were given to the road or area within {PoleReachM} m"), new Place(map.File)));
         if (lost > 0)
-            found.Add(Diagnostic.Warning("TK130", FormattableString.Invariant($"{lost} poles drawn on the map lie farther than {PoleReachM} m from any road or area and are not used; draw the road, or move them"), new Place(map.File)));
+            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"{lost} poles drawn on the map lie farther than {PoleReachM} m from any road or area and are not used; draw the road, or move them"), new Place(map.File)));
         return ([.. map.Features.Where(f => !poles.Contains(f))], placed.Where(p => p.Near is not null).ToLookup(p => p.Near!.Value, p => p.Point));
     }
 
@@ -141,12 +141,12 @@ public static class DrawnSites
         var parts = feature.Shape == MapShape.Area ? [LargestRing(feature)] : feature.Parts;
         var place = new Place(file, Row: site.Row, Site: site.Id);
         if (feature.Shape == MapShape.Area && feature.Parts.Length > 1)
-            found.Add(Diagnostic.Warning("TK130", FormattableString.Invariant($"is drawn as {feature.Parts.Length} areas; the largest is taken: draw a site for each"), place));
+            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"is drawn as {feature.Parts.Length} areas; the largest is taken: draw a site for each"), place));
         var drawn = feature.Shape == MapShape.Area ? Largest(feature).LongSideM : feature.LengthM;
         if (isStated && Math.Abs(site.LengthM - drawn) > LengthTolerance * drawn)
-            found.Add(Diagnostic.Warning("TK130", FormattableString.Invariant($"states a length of {site.LengthM:0.#} m and is drawn {drawn:0.#} m long; the stated length is used: correct the one that is wrong"), place));
+            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"states a length of {site.LengthM:0.#} m and is drawn {drawn:0.#} m long; the stated length is used: correct the one that is wrong"), place));
         if (feature.Shape == MapShape.Area && MapMeasure.AreaM2(parts[0]) is var area && area < 0.9 * site.LengthM * site.WidthM)
-            found.Add(Diagnostic.Note("TK130", FormattableString.Invariant($"is drawn with {area:0} m2; the smallest rectangle around it, {site.LengthM:0.#} x {site.WidthM:0.#} m, is lit"), place));
+            found.Add(Diagnostic.Note("TK170", FormattableString.Invariant($"is drawn with {area:0} m2; the smallest rectangle around it, {site.LengthM:0.#} x {site.WidthM:0.#} m, is lit"), place));
         return site with { Geometry = new SiteGeometry(feature.Shape, parts) { Poles = [.. poles[feature.Number]] } };
     }
 

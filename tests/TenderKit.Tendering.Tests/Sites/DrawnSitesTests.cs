@@ -45,7 +45,7 @@ public sealed class DrawnSitesTests
         Assert.Null(reading.Sites[1].Geometry);
         Assert.Equal(2, reading.Sites[0].FixedPoles);
         Assert.Equal(2, reading.Sites[0].Geometry!.Poles.Length);
-        Assert.Equal([Severity.Note, Severity.Warning], reading.Diagnostics.Where(d => d.Code == "TK130").Select(d => d.Severity));
+        Assert.Equal([Severity.Note, Severity.Warning], reading.Diagnostics.Where(d => d.Code == "TK170").Select(d => d.Severity));
     }
 
     [Fact]
@@ -53,18 +53,18 @@ public sealed class DrawnSitesTests
     {
         var reading = Read(Road.Replace("\"width_m\":6", "\"length_m\":300", StringComparison.Ordinal));
         Assert.Equal(300, reading.Sites[0].LengthM);
-        Assert.Contains(reading.Diagnostics, d => d is { Code: "TK130", Severity: Severity.Warning } && d.Message.Contains("218.6 m long", StringComparison.Ordinal));
-        Assert.DoesNotContain(Read(Road.Replace("\"width_m\":6", "\"length_m\":220", StringComparison.Ordinal)).Diagnostics, d => d.Code == "TK130");
+        Assert.Contains(reading.Diagnostics, d => d is { Code: "TK170", Severity: Severity.Warning } && d.Message.Contains("218.6 m long", StringComparison.Ordinal));
+        Assert.DoesNotContain(Read(Road.Replace("\"width_m\":6", "\"length_m\":220", StringComparison.Ordinal)).Diagnostics, d => d.Code == "TK170");
     }
 
     [Fact]
     public void OddAreasAreSaid()
     {
         const string triangle = """{"type":"Feature","properties":{"id":"T"},"geometry":{"type":"Polygon","coordinates":[[[-4.26,14.26],[-4.259,14.26],[-4.26,14.261],[-4.26,14.26]]]}}""";
-        Assert.Contains(Read(triangle).Diagnostics, d => d is { Code: "TK130", Severity: Severity.Note });
+        Assert.Contains(Read(triangle).Diagnostics, d => d is { Code: "TK170", Severity: Severity.Note });
         const string two = """{"type":"Feature","properties":{"id":"T"},"geometry":{"type":"MultiPolygon","coordinates":[[[[-4.26,14.26],[-4.259,14.26],[-4.259,14.261],[-4.26,14.261],[-4.26,14.26]]],[[[-4.28,14.28],[-4.2799,14.28],[-4.2799,14.2801],[-4.28,14.28]]]]}}""";
         var reading = Read(two);
-        Assert.Contains(reading.Diagnostics, d => d is { Code: "TK130", Severity: Severity.Warning });
+        Assert.Contains(reading.Diagnostics, d => d is { Code: "TK170", Severity: Severity.Warning });
         Assert.InRange(Assert.Single(reading.Sites).LengthM, 100, 115);
     }
 
