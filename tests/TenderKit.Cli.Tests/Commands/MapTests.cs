@@ -9,7 +9,7 @@ public class MapTests
     private const string Map = """
         {"type":"FeatureCollection","features":[
         {"type":"Feature","properties":{"id":"R1","name":"Lakeside lane","width_m":4,"class":"P5"},"geometry":{"type":"LineString","coordinates":[[34.55,-13.70],[34.5512,-13.70],[34.5513,-13.6992]]}},
-        {"type":"Feature","properties":{"id":"R2","name":"Mission lane","width_m":4,"class":"P5"},"geometry":{"type":"LineString","coordinates":[[34.55014,-13.70],[34.55014,-13.6990]]}},
+        {"type":"Feature","properties":{"id":"R2","name":"Mission lane","width_m":4,"class":"P5"},"geometry":{"type":"LineString","coordinates":[[34.5504,-13.70],[34.5504,-13.6990]]}},
         {"type":"Feature","properties":{"id":"Y1","name":"Market","class":"P5"},"geometry":{"type":"Polygon","coordinates":[[[34.552,-13.7],[34.5523,-13.7],[34.5520,-13.7004],[34.552,-13.7]]]}}
         ]}
         """;
@@ -27,6 +27,7 @@ public class MapTests
         Assert.Equal(designed.Sum(s => s!["poles"]!.GetValue<int>()), poles.Length);
         Assert.Equal(poles.Length, MapReader.Read(Path.Combine(folder.Out, "technical", "poles.kml")).Value!.Features.Length);
         Assert.Equal(poles.Length + 1, File.ReadAllLines(Path.Combine(folder.Out, "technical", "poles.csv")).Length);
+        Assert.Contains("TK750", TenderFolder.Codes(folder.Out));
         Assert.Contains("TK751", TenderFolder.Codes(folder.Out));
         Assert.Contains("TK752", TenderFolder.Codes(folder.Out));
     }
