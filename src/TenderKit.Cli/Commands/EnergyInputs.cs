@@ -37,7 +37,7 @@ internal static class EnergyInputs
             ? OfFile(file, latitude, longitude, found)
             : parsed.Given(EnergyOptions.Irradiation) ? OfValues(parsed, latitude, longitude) : ReferenceClimate.Estimate(latitude, longitude, ReferenceStations.Load());
         if (climate is null) return null;
-        if (climate.Grade is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)
+        if (ClimateGrades.IsEstimate(climate.Grade))
         {
             found.Add(Diagnostic.Warning("TK320", string.Create(
                 CultureInfo.InvariantCulture,
@@ -57,11 +57,11 @@ internal static class EnergyInputs
         var lamp = ScheduleHours.For(schedule, NightCalendar.ForLatitude(climate.LatitudeDegrees, elevation));
         var best = TiltedPlane.BestForWorstMonth(climate, lamp.MonthlyFullHours, rules["energy.least_tilt"], albedo);
         var plane = new PlaneOrientation(parsed.ValueOr(EnergyOptions.Tilt, best.TiltDegrees), parsed.ValueOr(EnergyOptions.Azimuth, best.AzimuthDegrees));
-        var sequence = new SequenceSettings(
-            (int)parsed.ValueOr(EnergyOptions.Years, rules["climate.years"]),
-            (int)parsed.ValueOr(EnergyOptions.Seed, rules["climate.seed"]),
-            rules["climate.day_correlation"],
-            rules["climate.year_spread"]);
+        var sequence = SequenceRules.Of(rules, climate.YearSpreadFraction) with
+        {
+            YearCount = (int)parsed.ValueOr(EnergyOptions.Years, rules["climate.years"]),
+            Seed = (int)parsed.ValueOr(EnergyOptions.Seed, rules["climate.seed"]),
+        };
         return new PoleInputs(
             climate, ClimateStage.CautiousFactor(climate.Grade, rules), plane, albedo, parsed.GetValue(EnergyOptions.Shaded), elevation, schedule, sequence, parsed.GetValue(EnergyOptions.LampW));
     }
@@ -95,23 +95,15 @@ internal static class EnergyInputs
     {
         string[] ids =
         [
-            RuleOf(climate.Grade), "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread", "night.switching_elevation",
+            ClimateGrades.RuleId(climate.Grade), "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread", "night.switching_elevation",
             "energy.soiling", "energy.mismatch", "energy.ageing", "energy.wiring", "energy.least_tilt", "battery.depth." + system.Battery.Chemistry, "battery.end_of_life",
-            "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "wiring.drop_lamp",
+            "climate.month_correlation", "climate.day_dispersion", "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "wiring.drop_lamp",
             system.Control.Kind == ControlKind.Tracking ? "controller.lowest_cell_fraction" : "controller.charge_factor",
         ];
         return rules.Rules.Where(r => ids.Contains(r.Id)
             && !(r.Id == "climate.years" && parsed.Given(EnergyOptions.Years))
             && !(r.Id == "climate.seed" && parsed.Given(EnergyOptions.Seed)));
     }
-
-    private static string RuleOf(ClimateGrade grade) => grade switch
-    {
-        ClimateGrade.SuppliedWithSource => "climate.factor.supplied_with_source",
-        ClimateGrade.SuppliedUnsourced => "climate.factor.supplied_unsourced",
-        ClimateGrade.EstimateNear => "climate.factor.estimate_near",
-        _ => "climate.factor.estimate_far",
-    };
 
     private static MonthlyClimate? OfFile(string file, double latitude, double longitude, List<Diagnostic> found)
     {
@@ -139,7 +131,7 @@ internal static class EnergyInputs
             MeanC = mean,
             DailyMinC = [.. near.DailyMinC.Zip(near.MeanC, (t, m) => t - m).Zip(mean, (d, m) => m + d)],
             DailyMaxC = [.. near.DailyMaxC.Zip(near.MeanC, (t, m) => t - m).Zip(mean, (d, m) => m + d)],
-            Grade = source is null ? ClimateGrade.SuppliedUnsourced : ClimateGrade.SuppliedWithSource,
+            Grade = source is null ? ClimateGrade.Unsourced : ClimateGrade.MeansWithSource,
             Source = (source ?? "values given without a source") + "; " + (own ? "daily minimum and maximum of the " : "") + near.Source,
             TemperatureStationKm = own ? null : near.TemperatureStationKm,
         };

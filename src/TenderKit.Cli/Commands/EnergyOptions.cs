@@ -12,7 +12,7 @@ internal static class EnergyOptions
     public static readonly Option<double> Latitude = NumberOption.Make("--latitude", "Latitude, degrees, south negative, -90 to 90.", QuantityKind.Degrees);
     public static readonly Option<double> Longitude = NumberOption.Make("--longitude", "Longitude, degrees, west negative, -180 to 180.", QuantityKind.Degrees);
     public static readonly Option<string?> ClimateFile = new("--climate") { Description = "Twelve-month climate file, as a tender's. Without it and without --ghi-kwh-per-m2-day: the built-in estimate." };
-    public static readonly Option<ImmutableArray<double>?> Irradiation = TwelveValues.Make("--ghi-kwh-per-m2-day", "Mean daily irradiation on the horizontal, kWh/m2 a day, twelve values, January first.", 0, 40);
+    public static readonly Option<ImmutableArray<double>?> Irradiation = TwelveValues.Make("--ghi-kwh-per-m2-day", "Mean daily irradiation on the horizontal, kWh/m2 a day, twelve values, January first.", 0, 20000);
     public static readonly Option<ImmutableArray<double>?> Temperature = TwelveValues.Make("--temperature-c", "Mean air temperature, degC, twelve values; left out: from the nearest reference stations.", -70, 60);
     public static readonly Option<string?> Source = new("--source") { Description = "Who measured the values given and when; without a source they are lowered further (design rules climate.factor)." };
     public static readonly Option<double> LampW = NumberOption.Make("--lamp-w", "Input power of the lamp at full level, driver included, W, 0.5 to 2000.", QuantityKind.Power);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using TenderKit.Documents.Machine;
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 
 namespace TenderKit.Cli.Commands;
@@ -11,7 +12,7 @@ internal static class EnergyText
     {
         var inputs = pole.Inputs;
         terminal.Result(Text($"Climate: {inputs.Climate.Source}."));
-        terminal.Result(Text($"Grade {inputs.Climate.Grade}; simulated with the cautious factor {inputs.CautiousFactor:0.00} on irradiation. Module tilt {inputs.Plane.TiltDegrees:0.#} degrees, facing {inputs.Plane.AzimuthDegrees:0.#} degrees from north."));
+        terminal.Result(Text($"Grade: {ClimateGrades.Words(inputs.Climate.Grade)}; irradiation simulated at {inputs.CautiousFactor:0.00} of it (rule {ClimateGrades.RuleId(inputs.Climate.Grade)}). Module tilt {inputs.Plane.TiltDegrees:0.#} degrees, facing {inputs.Plane.AzimuthDegrees:0.#} degrees from north."));
         Months(pole, energy?.Result, terminal);
         if (search is { Array: true, Battery: true }) Curve(search, terminal);
         if (energy is null) return;

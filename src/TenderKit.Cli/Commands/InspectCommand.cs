@@ -27,6 +27,7 @@ internal static class InspectCommand
     {
         var loaded = TenderLoader.Load(path);
         if (save && loaded.SiteList is { } list) Save(path, list, terminal);
+        if (loaded.Inputs is { } read) loaded = loaded with { Diagnostics = [.. loaded.Diagnostics, .. ClimateTable.Noticed(read)] };
         if (json) terminal.Result(Json(loaded));
         else Show(loaded, terminal);
         if (loaded.Inputs is null) return ExitCodes.CouldNotRun;
@@ -61,6 +62,7 @@ internal static class InspectCommand
             }
 
             terminal.Table(SiteHeadings, list.Sites.Select(SiteRow));
+            if (loaded.Inputs is { } known) ClimateTable.Show(known, terminal);
         }
 
         terminal.Result(loaded.Diagnostics.IsEmpty ? "No problems found." : string.Create(CultureInfo.InvariantCulture, $"{Terminal.Count(Count(loaded, Severity.Error), "error")}, {Terminal.Count(Count(loaded, Severity.Warning), "warning")}, {Terminal.Count(Count(loaded, Severity.Note), "note")}:"));
@@ -125,11 +127,11 @@ internal static class InspectCommand
         ["canRun"] = loaded.Inputs is not null,
         ["sheets"] = new JsonArray([.. (loaded.SiteList is { } list ? list.Sheets : []).Select(s => SheetJson(s, loaded.SiteList!))]),
         ["columns"] = new JsonArray([.. (loaded.SiteList?.Columns.Columns ?? []).Select(ColumnJson)]),
-        ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? []).Select(SiteJson)]),
+        ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? []).Select(s => SiteJson(s, loaded.Inputs))]),
         ["diagnostics"] = new JsonArray([.. loaded.Diagnostics.Select(BidJson.DiagnosticJson)]),
     };
 
-    private static JsonObject SiteJson(Site site) => new()
+    private static JsonObject SiteJson(Site site, DesignInputs? inputs) => new()
     {
         ["row"] = site.Row,
         ["siteId"] = site.Id,
@@ -150,6 +152,9 @@ internal static class InspectCommand
         ["soilStated"] = site.SoilStated,
         ["lot"] = site.Lot,
         ["climateFile"] = site.ClimateFile,
+        ["horizon"] = site.Horizon is { } horizon ? HorizonText.Of(horizon) : null,
+        ["azimuthDegrees"] = site.AzimuthDegrees,
+        ["climate"] = ClimateTable.Json(site, inputs),
     };
 
     private static int Count(LoadedTender loaded, Severity severity) => loaded.Diagnostics.Count(d => d.Severity == severity);

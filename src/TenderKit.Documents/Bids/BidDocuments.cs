@@ -50,6 +50,7 @@ public static class BidDocuments
             if (design.Form is { } form) AddForm(form, FormPricing.Of(design, bill, form), Add);
         }
 
+        if (DataRequest.IsNeeded(design)) Add("internal/data-request.pdf", () => DataRequest.Make(design));
         Add("internal/bid.json", () => BidJson.Make(design, bill));
         return documents.ToImmutable();
     }

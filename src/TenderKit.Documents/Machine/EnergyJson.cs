@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
 using static TenderKit.Documents.Machine.BidJson;
@@ -28,9 +29,10 @@ public static class EnergyJson
         {
             ["latitudeDegrees"] = Number(climate.LatitudeDegrees),
             ["longitudeDegrees"] = Number(climate.LongitudeDegrees),
-            ["climateGrade"] = climate.Grade.ToString(),
+            ["climateGrade"] = ClimateGrades.Words(climate.Grade),
             ["climateSource"] = climate.Source,
             ["cautiousFactorFraction"] = Number(inputs.CautiousFactor),
+            ["cautiousFactorRule"] = ClimateGrades.RuleId(climate.Grade),
             ["tiltDegrees"] = Number(inputs.Plane.TiltDegrees),
             ["azimuthDegrees"] = Number(inputs.Plane.AzimuthDegrees),
             ["shadedFraction"] = Number(inputs.ShadedFraction),

@@ -3,6 +3,7 @@ using TenderKit.Documents.Drawings;
 using TenderKit.Documents.Layout;
 using TenderKit.Sizing.Structure;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Sites;
 
 namespace TenderKit.Documents.Schedule;
 
@@ -83,6 +84,7 @@ internal static class KitPages
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. "
                 + $"Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
+            + (site.Site.Horizon is { IsFlat: false } horizon ? $"beam and sky cut by the horizon {HorizonText.Of(horizon)} (azimuth:elevation, degrees); " : "")
             + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; "
                 + $"irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate ({Words.Of(site.Climate.Monthly.Grade)}). "
             + EnergyTables.Found(site), TextStyle.Small)

@@ -10,14 +10,7 @@ namespace TenderKit.Documents.Schedule;
 /// <summary>Values of the closed lists in words.</summary>
 internal static class Words
 {
-    public static string Of(ClimateGrade grade) => grade switch
-    {
-        ClimateGrade.SuppliedWithSource => "supplied with source",
-        ClimateGrade.SuppliedUnsourced => "supplied, no source",
-        ClimateGrade.EstimateNear => "estimate within 300 km",
-        ClimateGrade.EstimateFar => "estimate beyond 300 km",
-        _ => throw new ArgumentOutOfRangeException(nameof(grade), grade, null),
-    };
+    public static string Of(ClimateGrade grade) => ClimateGrades.Words(grade);
 
     public static string Of(SiteKind kind) => kind switch
     {

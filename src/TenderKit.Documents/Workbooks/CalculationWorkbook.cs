@@ -25,6 +25,7 @@ public static class CalculationWorkbook
         foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
         YearsSheet.Write(book, design, bill);
         HandSheet.Write(book, design);
+        ClimateSheet.Write(book, design);
         TransportSheet.Write(book, design, bill);
         if (design.Form is { } form) FormSheet.Write(book, form, FormPricing.Of(design, bill, form));
         BasisSheets.Rules(book, design);

@@ -62,7 +62,7 @@ public static class TableReader
             : value.ToString("R", CultureInfo.InvariantCulture);
 
     /// <summary>Rows of equal length, empty trailing rows and columns cut off.</summary>
-    internal static Table Rectangle(string file, string? sheet, List<List<Cell>> rows)
+    public static Table Rectangle(string file, string? sheet, List<List<Cell>> rows)
     {
         while (rows.Count > 0 && rows[^1].TrueForAll(c => c.IsEmpty)) rows.RemoveAt(rows.Count - 1);
         var width = rows.Count == 0 ? 0 : rows.Max(r => r.FindLastIndex(c => !c.IsEmpty) + 1);

@@ -96,7 +96,11 @@ public sealed record SiteClimate(
 /// <param name="AutonomyNights">Usable energy over nightly energy.</param>
 /// <param name="BatteryLifeYears">Expected life, years.</param>
 public sealed record EnergyDesign(
-    double LampInputW, double NightlyWh, double UsableWh, double AutonomyNights, double BatteryLifeYears, HandInputs HandInputs, HandResult Hand, PowerSystem System, EnergyResult Simulated);
+    double LampInputW, double NightlyWh, double UsableWh, double AutonomyNights, double BatteryLifeYears, HandInputs HandInputs, HandResult Hand, PowerSystem System, EnergyResult Simulated)
+{
+    /// <summary>The same balance on the user's own hours, where the climate holds hours; null otherwise.</summary>
+    public SeriesProof? OnOwnSeries { get; init; }
+}
 
 /// <summary>Wind on the pole and the foundation.</summary>
 public sealed record StructureDesign(PoleLoad Load, BlockResult Foundation, double PeakPressureNPerM2);

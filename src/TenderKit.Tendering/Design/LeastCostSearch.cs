@@ -103,7 +103,11 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
             _simulated[power.System] = result = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, power.System);
         var meanBatteryC = weather.Climate.Monthly.MeanC.Average() + bank.Model.EnclosureRiseK;
         var life = BatteryCapacity.LifeYears(bank.Battery.CalendarYearsAt25C, bank.Battery.CyclesAtDepth, bank.Battery.CycleDepthFraction, result.EquivalentFullCyclesPerYear, meanBatteryC);
-        return new EnergyDesign(bank.LampInputW, bank.NightlyWh, bank.UsableWh, bank.AutonomyNights, life, power.HandInputs, power.Hand, power.System, result);
+        return new EnergyDesign(bank.LampInputW, bank.NightlyWh, bank.UsableWh, bank.AutonomyNights, life, power.HandInputs, power.Hand, power.System, result)
+        {
+            // hours of the user's own cost a second balance, so only what passes on the synthetic years is run on them
+            OnOwnSeries = result.DarkNightsUpperBound <= inputs.Tender.Reliability.DarkNightsPerYear ? weather.ProofOf(power.System) : null,
+        };
     }
 
     /// <summary>Checks that need the energy balance.</summary>
@@ -112,6 +116,7 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
         yield return new Check(
             "energy.dark_nights", "Energy", "dark nights a year, upper 90 % bound of the mean", Comparison.AtMost,
             inputs.Tender.Reliability.DarkNightsPerYear, energy.Simulated.DarkNightsUpperBound, "nights", "tender, reliability; hourly energy balance");
+        if (OwnSeriesCheck.Of(energy, inputs.Tender.Reliability) is { } own) yield return own;
         yield return new Check(
             "battery.life", "Battery", "expected life", Comparison.AtLeast,
             inputs.Rules["battery.life_years"], energy.BatteryLifeYears, "years", "design rule battery.life_years", 1);

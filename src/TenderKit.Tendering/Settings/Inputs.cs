@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TenderKit.Catalog.Families;
+using TenderKit.Intake.Climate;
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Tendering.Sites;
@@ -8,7 +9,7 @@ namespace TenderKit.Tendering.Settings;
 
 /// <summary>Everything the design needs, read and understood: no file is touched after this.</summary>
 /// <param name="Light">Light distribution of each photometric file of the catalogue.</param>
-/// <param name="ClimateFiles">Monthly climates by file name, as read.</param>
+/// <param name="Climates">Climates by the name or file the tender and its sites call them, as read.</param>
 /// <param name="Stations">Built-in reference table.</param>
 /// <param name="Digests">Files read with their digests.</param>
 public sealed record DesignInputs(
@@ -18,7 +19,7 @@ public sealed record DesignInputs(
     PartsCatalog Catalog,
     string CatalogDigest,
     ImmutableSortedDictionary<string, LightDistribution> Light,
-    ImmutableSortedDictionary<string, MonthlyClimate> ClimateFiles,
+    ImmutableSortedDictionary<string, ClimateReading> Climates,
     IReadOnlyList<ReferenceStation> Stations,
     ImmutableArray<InputDigest> Digests)
 {

@@ -7,8 +7,9 @@ public static class RuleIds
 {
     public static readonly ImmutableArray<string> All =
     [
-        "climate.factor.supplied_with_source", "climate.factor.supplied_unsourced", "climate.factor.estimate_near", "climate.factor.estimate_far",
-        "climate.missing_days", "climate.far_km", "climate.typical_margin", "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread", "night.switching_elevation",
+        .. Sizing.Climate.ClimateGrades.All.Select(Sizing.Climate.ClimateGrades.RuleId),
+        "climate.missing_days", "climate.far_km", "climate.typical_margin", "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread",
+        "climate.month_correlation", "climate.day_dispersion", "night.switching_elevation",
         "light.maintenance_hours", "light.survival_factor", "light.cleaning_years", "light.pollution", "light.spacing_step", "light.spacing_least", "light.spacing_most",
         "light.setback", "light.junction_clearance", "luminaire.ip", "luminaire.ambient_margin",
         "energy.soiling", "energy.mismatch", "energy.ageing", "energy.wiring", "energy.array_to_load", "energy.recovery_days", "energy.least_tilt",

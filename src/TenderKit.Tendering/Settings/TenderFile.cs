@@ -30,22 +30,23 @@ public static class TenderFile
     {
         if (YamlFile.Read(text, file, problems) is not { } top) return null;
         var schedules = ScheduleReader.Read(top.Section("schedules"));
-        var climate = top.Section("climate");
+        var climates = ClimateSection.Read(top.Section("climate"));
         var tender = new Tender(
             HeadOf(SectionOf(top, "tender")),
             folder,
             top.RequiredText("sites"),
             top.RequiredText("catalog"),
             top.RequiredText("rules"),
-            climate?.Text("default"),
+            climates.Default,
             schedules,
             ReliabilityOf(SectionOf(top, "reliability")),
             PricesOf(SectionOf(top, "prices")),
             KitsOf(top.Section("kits")))
         {
+            Climates = climates,
+            HorizonsFile = top.Text("horizons"),
             PriceForm = Forms.PriceFormSection.Read(top.Section("price_form")),
         };
-        climate?.ReportUnknownKeys();
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
         var overrides = top.Section("rules_changed");
         top.ReportUnknownKeys();

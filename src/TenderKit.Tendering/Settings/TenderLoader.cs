@@ -6,7 +6,6 @@ using TenderKit.Intake.Maps;
 using TenderKit.Intake.Photometry;
 using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
-using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Tendering.Columns;
 using TenderKit.Tendering.Sites;
@@ -34,18 +33,18 @@ public static class TenderLoader
         var rules = RulesOf(content, problems, digests);
         var catalog = CatalogOf(content.Tender, problems);
         var limits = LimitsOf(rules);
-        var climates = ImmutableSortedDictionary.CreateBuilder<string, MonthlyClimate>(StringComparer.Ordinal);
-        if (content.Tender.ClimateFile is { } standard and not "estimate") ReadClimate(content.Tender, standard, limits, climates, problems, digests);
         var canRun = !problems.Exists(p => p.Severity == Severity.Error);
         var list = SitesOf(content, problems, digests);
-        var sites = list is null ? [] : WithClimate(list.Sites, content.Tender, limits, climates, problems, digests);
+        var climates = new ClimateLoader(content.Tender, limits, problems, digests);
+        var sites = climates.Load(list is null ? [] : WithHorizons(list.Sites, content.Tender, problems, digests));
+        canRun &= content.Tender.Climates.NameOf(null) is not { } standard || climates.Readings.ContainsKey(standard);
         var form = FormOf(content.Tender, problems, digests);
         if (!canRun || list is null || rules is null || catalog is null) return new LoadedTender(null, list, [.. problems]);
 
         var light = LightOf(catalog, problems);
         var offered = catalog.Parts with { Luminaires = [.. catalog.Parts.Luminaires.Where(l => light.ContainsKey(l.PhotometricFile))] };
         var inputs = new DesignInputs(
-            content.Tender, rules, sites, offered, catalog.Digest, light, climates.ToImmutable(), ReferenceStations.Load(), [.. digests])
+            content.Tender, rules, sites, offered, catalog.Digest, light, climates.Readings, ReferenceStations.Load(), [.. digests])
         {
             Form = form,
         };
@@ -90,29 +89,6 @@ public static class TenderLoader
             MissingDaysAllowed = (int)(rules?.Find("climate.missing_days") ?? usual.MissingDaysAllowed),
             TypicalYearMarginK = rules?.Find("climate.typical_margin") ?? usual.TypicalYearMarginK,
         };
-    }
-
-    private static void ReadClimate(
-        Tender tender,
-        string file,
-        ClimateLimits limits,
-        ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates,
-        List<Diagnostic> problems,
-        List<InputDigest> digests)
-    {
-        var path = Path.Combine(tender.Folder, file);
-        var name = Path.GetFileName(file);
-        if (!File.Exists(path))
-        {
-            problems.Add(Diagnostic.Error("TK101", "the file does not exist; check the name and the folder", new Place(name)));
-            return;
-        }
-
-        var bytes = File.ReadAllBytes(path);
-        digests.Add(new InputDigest(name, Convert.ToHexStringLower(SHA256.HashData(bytes))));
-        var climate = ClimateFile.Read(name, bytes, null, null, limits);
-        problems.AddRange(climate.Diagnostics);
-        if (climate.Value is { } found) climates[file] = found.Monthly;
     }
 
     /// <summary>The employer's price form; a form that cannot be read is an error, and the bid goes on without it.</summary>
@@ -165,6 +141,17 @@ public static class TenderLoader
             ? SavedColumns.Read(text, SavedColumns.FileName, problems)
             : SavedColumns.None;
 
+    /// <summary>The sites with the horizons of the tender's file; none where it cannot be read, for then nobody knows which sites stand in shade.</summary>
+    private static ImmutableArray<Site> WithHorizons(ImmutableArray<Site> sites, Tender tender, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        if (tender.HorizonsFile is not { } file) return sites;
+        var read = TableReader.Read(Path.Combine(tender.Folder, file));
+        problems.AddRange(read.Diagnostics);
+        if (read.Value is not { } tables) return [];
+        digests.Add(new InputDigest(tables.File, tables.Sha256));
+        return HorizonFile.Apply(tables.Tables[0], sites, problems);
+    }
+
     /// <summary>Says which sites a lot names that are not in the list, and which sites stand in no lot although others do.</summary>
     private static void ReportLots(ImmutableArray<Site> sites, ImmutableSortedDictionary<string, string> lotOfSite, List<Diagnostic> problems)
     {
@@ -174,18 +161,6 @@ public static class TenderLoader
         if (sites.All(s => s.Lot.Length == 0)) return;
         foreach (var site in sites.Where(s => s.Lot.Length == 0))
             problems.Add(Diagnostic.Warning("TK196", "stands in no lot, though others do; it is billed apart: name it under 'lots' or in the Lot column", new Place(Site: site.Id, Row: site.Row)));
-    }
-
-    /// <summary>Reads the climate files that site rows name; a site whose file cannot be read is left out with an error.</summary>
-    private static ImmutableArray<Site> WithClimate(
-        ImmutableArray<Site> sites, Tender tender, ClimateLimits limits, ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates, List<Diagnostic> problems, List<InputDigest> digests)
-    {
-        foreach (var file in sites.Select(s => s.ClimateFile).OfType<string>().Where(f => f != "estimate").Distinct().Where(f => !climates.ContainsKey(f)).Order(StringComparer.Ordinal))
-            ReadClimate(tender, file, limits, climates, problems, digests);
-        bool Has(Site site) => site.ClimateFile is null or "estimate" || climates.ContainsKey(site.ClimateFile);
-        foreach (var site in sites.Where(s => !Has(s)))
-            problems.Add(Diagnostic.Error("TK321", $"its climate file '{site.ClimateFile}' could not be read, so the site is left out", new Place(Site: site.Id, Row: site.Row)));
-        return [.. sites.Where(Has)];
     }
 
     private static ImmutableSortedDictionary<string, LightDistribution> LightOf(CatalogSource catalog, List<Diagnostic> problems)

@@ -1,3 +1,4 @@
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
@@ -23,7 +24,7 @@ public enum SiteKind
 /// <param name="MountingHeightsM">Least and greatest mounting height allowed, m, ascending; one value when only one is.</param>
 /// <param name="BasicWindMPerS">Basic wind speed (10-minute mean at 10 m, category II), m/s.</param>
 /// <param name="SoilStated">False when the soil was not stated and the worst class was taken.</param>
-/// <param name="ClimateFile">Climate file for this site, or null for the tender's default or the estimate.</param>
+/// <param name="ClimateFile">Climate of this site: a file, a name under the tender's climates or "estimate"; null for the tender's default.</param>
 public sealed record Site(
     string Id,
     string Name,
@@ -55,4 +56,10 @@ public sealed record Site(
 
     /// <summary>False when the position was not stated and that of the other sites was taken.</summary>
     public bool IsPositionStated { get; init; } = true;
+
+    /// <summary>Skyline seen from the module, or null for a free one.</summary>
+    public HorizonProfile? Horizon { get; init; }
+
+    /// <summary>Direction the module must face, degrees clockwise from north; null for the equator.</summary>
+    public double? AzimuthDegrees { get; init; }
 }

@@ -23,6 +23,8 @@ public static class SiteColumns
     public const string Poles = "poles";
     public const string Arrangement = "arrangement";
     public const string Shading = "shading";
+    public const string Horizon = "horizon";
+    public const string Azimuth = "azimuth";
     public const string MountingHeight = "mounting_height";
     public const string Wind = "wind";
     public const string Terrain = "terrain";
@@ -88,6 +90,8 @@ public static class SiteColumns
             "arrangement|pole arrangement|layout|disposition|implantation|disposicion|disposicao|arranjo|sides"),
         ColumnMeaning.Of(Shading, QuantityKind.Fraction,
             "shading|shade|shaded|shading loss|shadow|shading fraction|ombrage|ombre|masque|sombra|sombreado|sombreamento"),
+        ColumnMeaning.Of(Horizon, null, "horizon|horizon profile|skyline|horizonte|perfil del horizonte|profil d horizon"),
+        ColumnMeaning.Of(Azimuth, QuantityKind.Degrees, "azimuth|azimuth deg|module azimuth|azimut|acimut|azimute"),
         ColumnMeaning.Of(MountingHeight, QuantityKind.Length,
             "mounting height|height|pole height|lamp height|light point height|hauteur|hauteur de feu|hauteur du mat|"
             + "hauteur de montage|altura|altura de montaje|altura del poste|altura de montagem|altura do poste"),

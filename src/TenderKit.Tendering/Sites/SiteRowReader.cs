@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using TenderKit.Intake.Numbers;
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
@@ -24,6 +25,8 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         var poles = row.Number(SiteColumns.Poles, QuantityKind.Count, 1, SiteLimits.GreatestPoles);
         var arrangement = row.Choice<Arrangement>(SiteColumns.Arrangement, SiteWords.ArrangementOf) ?? defaults.Arrangement;
         var shaded = row.Number(SiteColumns.Shading, QuantityKind.Fraction, 0, SiteLimits.GreatestShadedFraction) ?? defaults.ShadedFraction;
+        var horizon = Horizon(row);
+        var azimuth = row.Number(SiteColumns.Azimuth, QuantityKind.Degrees, 0, 360);
         var heights = row.IsFilled(SiteColumns.MountingHeight) ? row.Heights(SiteColumns.MountingHeight) : defaults.MountingHeightsM;
         var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
             ?? defaults.BasicWindMPerS;
@@ -42,7 +45,18 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         {
             District = district,
             IsPositionStated = row.IsPositionStated,
+            Horizon = horizon,
+            AzimuthDegrees = azimuth,
         };
+    }
+
+    private static HorizonProfile? Horizon(SiteRow row)
+    {
+        if (!row.IsFilled(SiteColumns.Horizon)) return null;
+        var (profile, problem) = HorizonText.Read(row.Text(SiteColumns.Horizon));
+        if (profile is null) row.Error("TK183", SiteColumns.Horizon, problem!);
+        else row.Understood(SiteColumns.Horizon, HorizonText.Of(profile));
+        return profile;
     }
 
     private static SiteKind Kind(SiteRow row)

@@ -266,7 +266,7 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
         var failing = small.Kits[0].Checks[0] with { Offered = 4.2 };
         return small with
         {
-            Sites = small.Sites.SetItem(0, small.Sites[0] with { Checks = small.Sites[0].Checks.SetItem(0, failing), Climate = small.Sites[0].Climate with { Monthly = small.Sites[0].Climate.Monthly with { Grade = ClimateGrade.SuppliedWithSource } } }),
+            Sites = small.Sites.SetItem(0, small.Sites[0] with { Checks = small.Sites[0].Checks.SetItem(0, failing), Climate = small.Sites[0].Climate with { Monthly = small.Sites[0].Climate.Monthly with { Grade = ClimateGrade.MeansWithSource } } }),
             Kits = small.Kits.SetItem(0, small.Kits[0] with { Checks = small.Kits[0].Checks.SetItem(0, failing) }),
             Rules = small.Rules.Add(new DesignRule("array.tilt_least", 80, 0, 45, "degrees", "common practice, no source", "module tilt", true)).Add(new DesignRule("choice.present_cost_years", 10, 1, 30, "years", "common practice, no source", "cost over the years", false)),
             Diagnostics = small.Diagnostics.Add(Diagnostic.Warning("TK701", "unit price of BAT-L060 lapsed on 2027-01-31, 148.00 EUR; ask for a new quotation")),

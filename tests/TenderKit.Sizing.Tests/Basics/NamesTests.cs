@@ -15,7 +15,7 @@ public partial class NamesTests
     private static readonly HashSet<string> PureNumbers =
     [
         "OverallUniformity", "overallUniformity", "ArrayToLoadRatio", "PeukertExponent", "peukertExponent", "albedo", "MinSpacingToHeight", "MaxSpacingToHeight",
-        "ForceCoefficient", "CyclesAtDepth", "cyclesAtDepth", "EquivalentFullCyclesPerYear", "equivalentFullCyclesPerYear", "dayOfYear", "DayToDayCorrelation",
+        "ForceCoefficient", "CyclesAtDepth", "cyclesAtDepth", "EquivalentFullCyclesPerYear", "equivalentFullCyclesPerYear", "dayOfYear", "DayToDayCorrelation", "MonthToMonthCorrelation",
         "DarkNightsPerYear", "DarkNightsUpperBound", "Gamma", "share", "cosTilt", "horizonTerm", "DistanceAu", "julianDay", "nightsPerRun",
         "LongitudinalUniformity", "HemisphericalUniformity", "S1", "S2", "tangent",
     ];
