@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using TenderKit.Intake.Climate;
@@ -20,21 +21,26 @@ internal static class EnergyInputs
     private const double AnyBatteryAh = 50;
 
     /// <summary>The built-in rules, or a file's, with single rules changed.</summary>
-    public static RuleSet RulesOf(ParseResult parsed, List<Diagnostic> found)
+    public static RuleSet RulesOf(ParseResult parsed, List<Diagnostic> found) =>
+        RulesOf(parsed.GetValue(EnergyOptions.RulesFile), parsed.GetValue(EnergyOptions.Rules) ?? [], found);
+
+    /// <summary>The built-in rules, or a file's, with single rules changed, each written <c>id=value</c>.</summary>
+    public static RuleSet RulesOf(string? file, IEnumerable<string> changed, List<Diagnostic> found)
     {
-        var file = parsed.GetValue(EnergyOptions.RulesFile);
         var text = file is null ? BuiltIn() : File.ReadAllText(file);
-        var changes = string.Join('\n', (parsed.GetValue(EnergyOptions.Rules) ?? []).Select(r => r.Replace("=", ": ", StringComparison.Ordinal)));
+        var changes = string.Join('\n', changed.Select(r => r.Replace("=", ": ", StringComparison.Ordinal)));
         var section = changes.Length == 0 ? null : YamlFile.Read(changes, "--rule", found);
         return Tendering.Settings.RulesFile.Read(text, file ?? "the built-in design rules", section, found);
     }
 
     /// <summary>The climate of a file, of values given, or the built-in estimate; null with an error among the problems.</summary>
-    public static MonthlyClimate? ClimateOf(ParseResult parsed, RuleSet rules, List<Diagnostic> found)
+    /// <param name="series">The hours of the file, where it holds hours.</param>
+    public static MonthlyClimate? ClimateOf(ParseResult parsed, RuleSet rules, List<Diagnostic> found, out HourlySeries? series)
     {
+        series = null;
         var (latitude, longitude) = (parsed.GetValue(EnergyOptions.Latitude), parsed.GetValue(EnergyOptions.Longitude));
         var climate = parsed.GetValue(EnergyOptions.ClimateFile) is { } file
-            ? OfFile(file, latitude, longitude, found)
+            ? OfFile(file, latitude, longitude, found, out series)
             : parsed.Given(EnergyOptions.Irradiation) ? OfValues(parsed, latitude, longitude) : ReferenceClimate.Estimate(latitude, longitude, ReferenceStations.Load());
         if (climate is null) return null;
         if (ClimateGrades.IsEstimate(climate.Grade))
@@ -56,7 +62,7 @@ internal static class EnergyInputs
         var albedo = rules["climate.albedo"];
         var lamp = ScheduleHours.For(schedule, NightCalendar.ForLatitude(climate.LatitudeDegrees, elevation));
         var best = TiltedPlane.BestForWorstMonth(climate, lamp.MonthlyFullHours, rules["energy.least_tilt"], albedo);
-        var plane = new PlaneOrientation(parsed.ValueOr(EnergyOptions.Tilt, best.TiltDegrees), parsed.ValueOr(EnergyOptions.Azimuth, best.AzimuthDegrees));
+        var plane = new PlaneOrientation(parsed.ValueOr(EnergyOptions.Tilt, best.TiltDegrees), parsed.ValueOr(EnergyOptions.HeadingDegrees, parsed.ValueOr(EnergyOptions.Azimuth, best.AzimuthDegrees)));
         var sequence = SequenceRules.Of(rules, climate.YearSpreadFraction) with
         {
             YearCount = (int)parsed.ValueOr(EnergyOptions.Years, rules["climate.years"]),
@@ -65,6 +71,10 @@ internal static class EnergyInputs
         return new PoleInputs(
             climate, ClimateStage.CautiousFactor(climate.Grade, rules), plane, albedo, parsed.GetValue(EnergyOptions.Shaded), elevation, schedule, sequence, parsed.GetValue(EnergyOptions.LampW));
     }
+
+    /// <summary>Planes to try: every heading of a road of unknown bearing, else the one given.</summary>
+    public static ImmutableArray<PlaneOrientation> PlanesOf(ParseResult parsed, PlaneOrientation plane) =>
+        EnergyOptions.AnyHeading(parsed) ? Headings.PlanesOf(null, RoadSide.Both, 0, plane.TiltDegrees) : [plane];
 
     /// <summary>The system as given; what is to be found stands in it at a size to scale from.</summary>
     public static PowerSystem SystemOf(ParseResult parsed, RuleSet rules)
@@ -105,8 +115,9 @@ internal static class EnergyInputs
             && !(r.Id == "climate.seed" && parsed.Given(EnergyOptions.Seed)));
     }
 
-    private static MonthlyClimate? OfFile(string file, double latitude, double longitude, List<Diagnostic> found)
+    private static MonthlyClimate? OfFile(string file, double latitude, double longitude, List<Diagnostic> found, out HourlySeries? series)
     {
+        series = null;
         if (!File.Exists(file))
         {
             found.Add(Diagnostic.Error("TK101", "the file does not exist; check the name and the folder", new Place(file)));
@@ -115,6 +126,7 @@ internal static class EnergyInputs
 
         var read = ClimateFile.Read(Path.GetFileName(file), File.ReadAllBytes(file), latitude, longitude);
         found.AddRange(read.Diagnostics);
+        series = read.Value?.Series;
         return read.Value?.Monthly is { } climate ? climate with { LatitudeDegrees = latitude, LongitudeDegrees = longitude } : null;
     }
 

@@ -35,13 +35,13 @@ public static class BidDocuments
 
         Add("technical/technical-schedule.pdf", () => TechnicalSchedule.Make(design));
         Add("technical/notes-appendix.pdf", () => NotesAppendix.Make(design, notes));
+        Add("technical/settings-and-tests.pdf", () => SettingsSheets.Make(design));
         if (poles is { Poles.Length: > 0 })
         {
             Add("technical/poles.csv", () => PoleDocuments.Csv(poles));
             Add("technical/poles.geojson", () => PoleDocuments.GeoJson(poles));
             Add("technical/poles.kml", () => PoleDocuments.Kml(poles));
         }
-
         if (bill is not null)
         {
             Add("technical/unpriced-bill.xlsx", () => UnpricedSchedule.Make(design, bill));

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using TenderKit.Documents.Schedule;
 using TenderKit.Sizing.Climate;
 using TenderKit.Tendering.Design;
 using static TenderKit.Documents.Machine.BidJson;
@@ -22,6 +23,7 @@ internal static class SiteJson
             ["lengthM"] = site.LengthM,
             ["widthM"] = site.WidthM,
             ["schedule"] = site.Schedule.Name,
+            ["scheduleInWords"] = ScheduleWords.Of(site.Schedule),
             ["poles"] = design.Poles,
             ["kit"] = design.KitId,
             ["light"] = Light(design),
@@ -134,5 +136,16 @@ internal static class SiteJson
         ["overturningSafety"] = Number(structure.Foundation.OverturningSafetyFactor),
         ["groundPressureKPa"] = Number(structure.Foundation.GroundPressureKPa),
         ["concreteM3"] = Number(structure.Foundation.ConcreteM3),
+        ["excavationM3"] = Number(structure.Foundation.ExcavationM3),
+        ["backfillM3"] = Number(structure.Foundation.BackfillM3),
+        ["swayPeriodS"] = Number(structure.PeriodS),
+        ["dynamicFactor"] = Number(structure.DynamicFactor),
+        ["windMPerS"] = structure.Wind is { } wind ? Number(wind.SpeedMPerS) : null,
+        ["windConversionFactor"] = structure.Conversion is { } conversion ? Number(conversion.Factor) : null,
+        ["doorStressMPa"] = structure.DoorStressMPa is { } door ? Number(door) : null,
+        ["boltTensionN"] = structure.Bolts is { } bolts ? Number(bolts.TensionN) : null,
+        ["boltUseFraction"] = structure.Bolts is { } used ? Number(used.UseFraction) : null,
+        ["basePlateMm"] = structure.Bolts is { } plate ? Number(plate.PlateMm) : null,
+        ["embedmentM"] = structure.EmbedmentM is { } embedment ? Number(embedment) : null,
     };
 }

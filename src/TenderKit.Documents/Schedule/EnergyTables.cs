@@ -1,5 +1,7 @@
 using TenderKit.Documents.Layout;
+using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Kits;
 
 namespace TenderKit.Documents.Schedule;
 
@@ -55,7 +57,7 @@ internal static class EnergyTables
     }
 
     /// <summary>What the simulation found, in two sentences.</summary>
-    public static string Found(SiteDesign site)
+    public static string Found(SiteDesign site, KitCurve? curve)
     {
         var (energy, run) = (site.Energy, site.Energy.Simulated);
         return $"In {Figures.Number(run.YearCount, 0)} simulated years: {Figures.Number(run.DarkNightsPerYear, 2)} dark nights a year in the mean, upper 90 % bound "
@@ -63,7 +65,19 @@ internal static class EnergyTables
             + $"{Figures.Number(run.LongestDarkRunNights, 0)}; {Figures.Percent(run.LossOfLoadFraction, 3)} of the lamp energy not served. Full charge on "
             + $"{Figures.Percent(run.FullChargeDaysFraction)} of the days, longest time without {Figures.Number(run.LongestWithoutFullDays, 0)} days; battery "
             + $"{Figures.Number(run.EquivalentFullCyclesPerYear, 0)} full cycles a year, expected life {Figures.Number(energy.BatteryLifeYears, 1)} years."
+            + Recovery(run.Recovery, curve)
             + (energy.OnOwnSeries is { } proof ? " " + OwnSeriesCheck.Words(proof) : "");
+    }
+
+    /// <summary>How long the battery needs after a dark night, and what the smallest battery would be.</summary>
+    private static string Recovery(RecoveryTimes recovery, KitCurve? curve)
+    {
+        var back = recovery.Count == 0
+            ? ""
+            : $" From its lowest after a dark night the battery is full again within {Figures.Number(recovery.LongestDays, 0)} days{(recovery.IsUnfinished ? ", once not before the years ended" : "")}.";
+        return back + (curve?.SmallestBatteryWh is { } least
+            ? $" With this array {Figures.Number(least, 0)} Wh of battery would just keep the dark nights allowed."
+            : "");
     }
 
     private static Row Month(string name, IEnumerable<double> values, int decimals) => new([name, .. values.Select(v => Figures.Number(v, decimals))]);

@@ -42,6 +42,10 @@ public static partial class DecimalMarks
         return [.. columns.Select(c => Guess(c) is var own and not DecimalMark.Unknown ? own : file)];
     }
 
+    /// <summary>A number with a mark; other texts say nothing of the decimal mark, and need not be looked at closely.</summary>
+    public static bool MayTell(string text) =>
+        text.Length > 1 && (char.IsDigit(text[0]) || text[0] is '+' or '-') && text.AsSpan().IndexOfAny('.', ',') > 0;
+
     [GeneratedRegex(@"^[+-]?\d[\d., ']*\s*\D{0,12}$")]
     private static partial Regex LooksNumeric();
 

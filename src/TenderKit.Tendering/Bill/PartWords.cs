@@ -21,6 +21,7 @@ public static class PartWords
         ProtectionDevice => ("protection", "protection"),
         Enclosure => ("enclosure", "enclosures"),
         Bracket => ("bracket", "brackets"),
+        Fixing => ("fixing", "fixings"),
         ServiceRate => ("service", "services"),
         _ => throw new ArgumentException($"{part.GetType().Name} is no family of the catalogue", nameof(part)),
     };

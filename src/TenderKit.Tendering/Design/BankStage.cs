@@ -158,8 +158,8 @@ public static class BankStage
     private static string PlausibleRule(BatteryChemistry chemistry) =>
         chemistry == BatteryChemistry.LithiumIronPhosphate ? "plausible.battery_lithium" : "plausible.battery_lead";
 
-    private static int SchedulePartCount(LightingSchedule schedule) => Math.Max(1, schedule.Parts.Length + (schedule.RestLevelFraction > 0 ? 1 : 0));
+    private static int SchedulePartCount(LightingSchedule schedule) => schedule.Programmes.Max(p => Math.Max(1, p.Parts.Length + (p.RestLevelFraction > 0 ? 1 : 0)));
 
     private static bool NeedsDimming(LightingSchedule schedule, double trimmedLevelFraction) =>
-        trimmedLevelFraction < 1 || schedule.Parts.Select(p => p.LevelFraction).Append(schedule.RestLevelFraction).Any(l => l is > 0 and < 1);
+        trimmedLevelFraction < 1 || schedule.Levels.Any(l => l is > 0 and < 1);
 }

@@ -15,6 +15,7 @@ public sealed class CivilCosts
     private readonly decimal _excavatePerM3;
     private readonly decimal _concretePerM3;
     private readonly decimal _steelPerKg;
+    private readonly decimal _backfillPerM3;
 
     public CivilCosts(PartsCatalog catalog, Costs costs, int maintenanceYears)
     {
@@ -22,15 +23,16 @@ public sealed class CivilCosts
         _excavatePerM3 = Rate(ServiceUse.Excavate);
         _concretePerM3 = Rate(ServiceUse.Concrete);
         _steelPerKg = Rate(ServiceUse.Reinforcement);
+        _backfillPerM3 = Rate(ServiceUse.Backfill);
         PerPole = Rate(ServiceUse.ErectPole) + Rate(ServiceUse.FitKit) + Rate(ServiceUse.FixingsPerPole) + Rate(ServiceUse.Commission) + (Rate(ServiceUse.MaintainYear) * maintenanceYears);
     }
 
     /// <summary>Cost that every pole bears alike.</summary>
     public decimal PerPole { get; }
 
-    /// <summary>Excavation, concrete and reinforcement of one foundation.</summary>
+    /// <summary>Excavation, concrete, reinforcement and backfill of one foundation.</summary>
     public decimal Of(FoundationSet set, BlockResult block) =>
-        (_excavatePerM3 * (decimal)block.ExcavationM3) + (_concretePerM3 * (decimal)block.ConcreteM3) + (_steelPerKg * (decimal)set.ReinforcementKg);
+        (_excavatePerM3 * (decimal)block.ExcavationM3) + (_concretePerM3 * (decimal)block.ConcreteM3) + (_steelPerKg * (decimal)set.ReinforcementKg) + (_backfillPerM3 * (decimal)block.BackfillM3);
 
     /// <summary>The least that can be: the block's own volume dug and filled.</summary>
     public decimal LeastOf(FoundationSet set) =>

@@ -80,7 +80,7 @@ public static class LightStage
 
     /// <summary>Lowest level above zero the schedule asks for, fraction.</summary>
     private static double LeastScheduleLevel(Site site) =>
-        site.Schedule.Parts.Select(p => p.LevelFraction).Append(site.Schedule.RestLevelFraction).Where(l => l > 0).DefaultIfEmpty(1).Min();
+        site.Schedule.Levels.Where(l => l > 0).DefaultIfEmpty(1).Min();
 
     private static LightOption Option(Luminaire luminaire, PoleShape shape, Site site, ImmutableArray<Check> suited, DesignInputs inputs)
     {

@@ -16,6 +16,8 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
 {
     private const double GravityMPerS2 = 9.81;
     private readonly Dictionary<string, SupportOption?> _known = new(StringComparer.Ordinal);
+    private readonly CivilCosts _civil = new(inputs.Catalog, costs, inputs.Tender.Prices.MaintenanceYears);
+    private readonly (WindCase Wind, ConvertedWind Conversion) _wind = AtLeast(site.Wind, 10);
 
     /// <summary>Null when nothing carries it.</summary>
     public SupportOption? Find(LightOption light, PowerOption power)
@@ -31,21 +33,50 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         var bracket = Cheapest(inputs.Catalog.Brackets, b => BracketChecks(b, power), out var bracketChecks);
         var enclosure = Cheapest(inputs.Catalog.Enclosures, e => EnclosureChecks(e, power), out var enclosureChecks);
         if (bracket is null || enclosure is null) return null;
-        foreach (var pole in PolesOf(light.Shape))
+        if (!WindCovered()) return null;
+        var (poles, grounds) = (new Rejections(), new Rejections());
+        var best = PolesOf(light.Shape).Select(pole => Carry(light, power, bracket, enclosure, pole, poles, grounds)).OfType<SupportOption>().MinBy(CostOf);
+        if (best is null) rejections.Take(grounds.HasAny ? grounds : poles, grounds.HasAny ? 2 : 1);
+        return best is null ? null : best with { Checks = [.. bracketChecks, .. enclosureChecks, .. best.Checks] };
+    }
+
+    /// <summary>One pole with the foundation that costs least under it; null when it is too weak or nothing holds it.</summary>
+    private SupportOption? Carry(LightOption light, PowerOption power, Bracket bracket, Enclosure enclosure, Pole pole, Rejections poles, Rejections grounds)
+    {
+        var (wind, conversion) = _wind;
+        var shaft = PoleChecks.ShaftOf(pole);
+        var periodS = Sway.PeriodS(shaft, HeadKg(light, power) + bracket.WeightKg);
+        var dynamicFactor = Math.Max(inputs.Rules["structure.dynamic_factor"], Sway.DynamicFactor(Math.Min(periodS, 10)));
+        var load = Wind.OnPole(shaft, WindItems(light, power, enclosure), wind.CharacteristicNPerM2, structuralFactor: dynamicFactor);
+        var poleChecks = PoleChecks.Of(pole, load, site, inputs.Rules);
+        if (!poles.Accept(() => pole.Code, poleChecks)) return null;
+        var carriedN = (pole.WeightKg + bracket.WeightKg + enclosure.WeightKg + light.Luminaire.WeightKg + ContentKg(power)) * GravityMPerS2;
+        SupportOption? Grounded(FoundationSet set)
         {
-            var load = Wind.OnPole(
-                ShaftOf(pole), WindItems(light, power, enclosure), site.BasicWindMPerS, site.Terrain, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
-            var poleChecks = PoleChecks(pole, load);
-            if (!rejections.Accept(() => pole.Code, poleChecks)) continue;
-            var carriedN = (pole.WeightKg + bracket.WeightKg + enclosure.WeightKg + light.Luminaire.WeightKg + ContentKg(power)) * GravityMPerS2;
-            var foundation = Cheapest(inputs.Catalog.Foundations, f => FoundationChecks(BlockOf(f, load, carriedN)), out var foundationChecks);
-            if (foundation is null) continue;
-            var structure = new StructureDesign(load, BlockOf(foundation, load, carriedN), Wind.PeakPressureNPerM2(site.BasicWindMPerS, site.Terrain, pole.HeightM));
-            return new SupportOption(bracket, enclosure, pole, foundation, structure, [.. bracketChecks, .. enclosureChecks, .. poleChecks, .. foundationChecks]);
+            var ground = FoundationChecks.Of(set, pole, load, carriedN, site, inputs.Rules);
+            if (!grounds.Accept(() => $"{set.Code} under {pole.Code}", ground.Checks)) return null;
+            var structure = new StructureDesign(load, ground.Block, wind.PeakPressureNPerM2(pole.HeightM))
+            {
+                Wind = wind, Conversion = conversion, PeriodS = periodS, DynamicFactor = dynamicFactor, DoorStressMPa = PoleChecks.DoorStressMPa(pole, load), Bolts = ground.Bolts, EmbedmentM = ground.EmbedmentM,
+            };
+            return new SupportOption(bracket, enclosure, pole, set, structure, [.. poleChecks, .. ground.Checks]);
         }
 
-        return null;
+        return inputs.Catalog.Foundations.Where(f => FoundationChecks.Suits(f, pole)).OrderBy(costs.Of).ThenBy(f => f.Code, StringComparer.Ordinal)
+            .Select(Grounded).OfType<SupportOption>().MinBy(CostOf);
     }
+
+    /// <summary>Direct cost of pole and foundation with their civil works.</summary>
+    private decimal CostOf(SupportOption option) => costs.Of(option.Pole) + costs.Of(option.Foundation) + _civil.Of(option.Foundation, option.Structure.Foundation);
+
+    /// <summary>Whether the standard covers the wind; a speed below it counts as its least.</summary>
+    private bool WindCovered() => rejections.Accept(
+        () => "every pole",
+        [
+            new Check(
+                "pole.wind", "Wind", "speed in the definition of the standard", Comparison.AtMost,
+                _wind.Wind.Standard == WindStandard.En1991 ? 70 : 100, _wind.Wind.SpeedMPerS, "m/s", "range the standard's profile is used in", 1),
+        ]);
 
     private IEnumerable<Pole> PolesOf(PoleShape shape) =>
         inputs.Catalog.Poles
@@ -55,12 +86,14 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private TPart? Cheapest<TPart>(IEnumerable<TPart> parts, Func<TPart, ImmutableArray<Check>> checksOf, out ImmutableArray<Check> checks)
         where TPart : Part
     {
+        var refused = new Rejections();
         foreach (var part in parts.OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal))
         {
             var found = checks = checksOf(part);
-            if (rejections.Accept(() => part.Code, found)) return part;
+            if (refused.Accept(() => part.Code, found)) return part;
         }
 
+        rejections.Take(refused, 0);
         checks = [];
         return null;
     }
@@ -94,30 +127,6 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         ];
     }
 
-    private ImmutableArray<Check> PoleChecks(Pole pole, PoleLoad load) =>
-    [
-        new(
-            "pole.stress", "Pole", "greatest design stress of the shaft", Comparison.AtMost,
-            pole.YieldMPa / inputs.Rules["structure.steel_factor"], load.GreatestStressMPa * inputs.Rules["structure.wind_factor"], "MPa",
-            "EN 1991-1-4 wind; design rules structure.wind_factor, structure.steel_factor", 0),
-        new(
-            "pole.deflection", "Pole", "deflection of the head", Comparison.AtMost,
-            inputs.Rules["structure.deflection"] * pole.HeightM, load.HeadDeflectionM, "m", "design rule structure.deflection"),
-    ];
-
-    private ImmutableArray<Check> FoundationChecks(BlockResult block) =>
-    [
-        new(
-            "foundation.overturning", "Foundation", "safety against overturning", Comparison.AtLeast,
-            inputs.Rules["structure.overturning"], block.OverturningSafetyFactor, "", "design rule structure.overturning; soil at the sides left out"),
-        new(
-            "foundation.pressure", "Foundation", "ground pressure", Comparison.AtMost,
-            site.Soil.BearingKPa, block.GroundPressureKPa, "kPa", $"soil class {site.Soil.Name}" + (site.SoilStated ? "" : ", the worst, since none was stated"), 0),
-    ];
-
-    private BlockResult BlockOf(FoundationSet set, PoleLoad load, double carriedN) =>
-        Foundation.Block(new BlockFoundation(set.LengthM, set.WidthM, set.DepthM), load.BaseShearN, load.BaseMomentNm, carriedN, inputs.Rules["structure.concrete_weight"]);
-
     private ImmutableArray<WindItem> WindItems(LightOption light, PowerOption power, Enclosure enclosure)
     {
         var rules = inputs.Rules;
@@ -130,9 +139,12 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         ];
     }
 
-    private static PoleShaft ShaftOf(Pole pole) => new(pole.HeightM, pole.BaseDiameterMm, pole.TopDiameterMm, pole.WallMm, pole.YieldMPa);
+    private static (WindCase Wind, ConvertedWind Conversion) AtLeast((WindCase Wind, ConvertedWind Conversion) wind, double leastMPerS) =>
+        (wind.Wind with { SpeedMPerS = Math.Max(leastMPerS, wind.Wind.SpeedMPerS) }, wind.Conversion);
 
     private static double ModuleAreaM2(PowerOption power) => power.Module.LengthM * power.Module.WidthM * power.ModuleCount;
+
+    private static double HeadKg(LightOption light, PowerOption power) => light.Luminaire.WeightKg + (power.Module.WeightKg * power.ModuleCount);
 
     private static double ContentKg(PowerOption power) =>
         (power.Module.WeightKg * power.ModuleCount) + (power.Bank.Battery.WeightKg * power.Bank.InSeries * power.Bank.Strings) + power.Bank.Controller.WeightKg;

@@ -38,7 +38,7 @@ public static class TenderDesigner
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
             [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
             .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
-        { Light = inputs.Light, Form = inputs.Form };
+        { Light = inputs.Light, Form = inputs.Form, Curves = KitCurves.Of(sites, kits, offered) };
     }
 
     /// <summary>One site; a fault of the program on it must not stop the others.</summary>
@@ -75,6 +75,8 @@ public static class TenderDesigner
                 notes.Add(Diagnostic.Warning("TK631", $"{part.Code} is priced in {part.Currency}, for which the tender gives no exchange rate; it is left out"));
             else if (part.PriceValidUntil is { } until && until < issue)
                 notes.Add(Diagnostic.Note("TK632", FormattableString.Invariant($"the price of {part.Code} was valid until {until:yyyy-MM-dd}, before the issue date {issue:yyyy-MM-dd}; it is left out")));
+            else if (inputs.Tender.Head.DeliveryDays is > 0 and var days && part.LeadTimeDays > days)
+                notes.Add(Diagnostic.Note("TK633", FormattableString.Invariant($"{part.Code} takes {part.LeadTimeDays} days to come, the tender allows {days} days to complete; it is left out")));
             else
                 return true;
             return false;
@@ -86,6 +88,7 @@ public static class TenderDesigner
         var current = new PartsCatalog(
             Of(c.Luminaires), Of(c.Modules), Of(c.Batteries), Of(c.Controllers), Of(c.Poles), Of(c.Foundations), Of(c.Cables), Of(c.Protection), Of(c.Enclosures), Of(c.Brackets), Of(c.Services))
         {
+            Fixings = Of(c.Fixings),
             IntegratedUnits = Of(c.IntegratedUnits),
         };
         leftOut = notes.ToImmutable();

@@ -93,7 +93,7 @@ public sealed class NoteFacts
         yield return (NoteFact.ShadedSite, Sites(sites, "irradiation lost to obstacles", s => s.Site.ShadedFraction > 0 || s.Site.Horizon is { IsFlat: false }));
         yield return (NoteFact.DimmedLight, Sites(sites, "dimmed for part of the night", IsDimmed));
         yield return (NoteFact.PresenceDetection, Sites(sites, "level by presence detection",
-            s => s.Site.Schedule.Parts.Any(p => p.PresenceFraction < 1)));
+            s => s.Site.Schedule.Programmes.Any(n => n.Parts.Any(p => p.PresenceFraction < 1))));
     }
 
     private static IEnumerable<(NoteFact Fact, string? Words)> OfTender(TenderDesign design)
@@ -145,7 +145,7 @@ public sealed class NoteFacts
     private static bool IsLead(PoleParts parts) => parts.Battery.Chemistry != BatteryChemistry.LithiumIronPhosphate;
 
     private static bool IsDimmed(SiteDesign site) =>
-        site.Site.Schedule.RestLevelFraction is > 0 and < 1 || site.Site.Schedule.Parts.Any(p => p.LevelFraction is > 0 and < 1);
+        site.Site.Schedule.Levels.Any(l => l is > 0 and < 1);
 
     private static bool IsTooColdToCharge(SiteDesign site) => !IsLead(site.Parts) && site.Climate.Monthly.RecordLowC < site.Parts.Battery.LeastChargeC;
 

@@ -38,6 +38,11 @@ internal static class RuleLimits
         ["energy.least_tilt"] = (0, 60),
         ["wiring.ambient"] = (10, 60),
         ["wiring.box_height"] = (0.5, 5),
+        ["controller.compensation"] = (-8, 0),
+        ["structure.bond"] = (0.2, 5),
+        ["structure.bolt_factor"] = (1, 2),
+        ["structure.wind_factor"] = (1, 2),
+        ["structure.steel_factor"] = (1, 1.5),
     };
 
     /// <summary>An error for a value outside its limits, or null.</summary>

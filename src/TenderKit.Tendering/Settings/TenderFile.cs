@@ -171,9 +171,10 @@ public static class TenderFile
             section.Number("shading", QuantityKind.Fraction, 0),
             section.RequiredNumber("wind_m_per_s", QuantityKind.Speed),
             TerrainOf(section),
-            soil ?? SoilClasses.Soft,
-            soilText is not null,
-            lots);
+            GroundReader.Soil(section, soil ?? SoilClasses.Soft),
+            soilText is not null || (section.Has("soil_kpa_per_m") && section.Has("soil_bearing_kpa")),
+            lots)
+        { Ground = GroundReader.Read(section) };
         section.ReportUnknownKeys();
         return read;
     }

@@ -22,7 +22,7 @@ public enum SiteKind
 /// <param name="FixedPoles">Number of poles asked for, or null to find it.</param>
 /// <param name="ShadedFraction">Irradiation lost to obstacles, fraction.</param>
 /// <param name="MountingHeightsM">Least and greatest mounting height allowed, m, ascending; one value when only one is.</param>
-/// <param name="BasicWindMPerS">Basic wind speed (10-minute mean at 10 m, category II), m/s.</param>
+/// <param name="BasicWindMPerS">Wind speed at 10 m as stated, m/s; what it is stands in <see cref="Ground"/>.</param>
 /// <param name="SoilStated">False when the soil was not stated and the worst class was taken.</param>
 /// <param name="ClimateFile">Climate of this site: a file, a name under the tender's climates or "estimate"; null for the tender's default.</param>
 public sealed record Site(
@@ -62,4 +62,11 @@ public sealed record Site(
 
     /// <summary>Direction the module must face, degrees clockwise from north; null for the equator.</summary>
     public double? AzimuthDegrees { get; init; }
+
+    /// <summary>What else it says of wind, air, traffic and ground.</summary>
+    public SiteGround Ground { get; init; } = SiteGround.Usual;
+
+    /// <summary>The wind its standard works with, and how the stated speed became it.</summary>
+    public (WindCase Wind, ConvertedWind Conversion) Wind =>
+        WindCase.Of(Ground.Standard, BasicWindMPerS, Ground.Definition ?? WindCase.Wanted(Ground.Standard), Terrain);
 }

@@ -29,6 +29,13 @@ public static class SiteColumns
     public const string Wind = "wind";
     public const string Terrain = "terrain";
     public const string Soil = "soil";
+    public const string WindDefinition = "wind_definition";
+    public const string Traffic = "traffic_km_per_h";
+    public const string Coast = "coast_km";
+    public const string Corrosion = "corrosion";
+    public const string SoilLateral = "soil_kpa_per_m";
+    public const string SoilBearing = "soil_bearing_kpa";
+    public const string Flood = "flood";
     public const string Lot = "lot";
     public const string ClimateFile = "climate_file";
     public const string Remark = "remark";
@@ -102,6 +109,13 @@ public static class SiteColumns
             "terrain|terrain category|exposure|categorie de terrain|rugosite|terreno|categoria de terreno|categoria de terreno"),
         ColumnMeaning.Of(Soil, null,
             "soil|soil class|soil type|ground|sol|type de sol|classe de sol|suelo|tipo de suelo|solo|tipo de solo"),
+        ColumnMeaning.Of(WindDefinition, null, "wind definition|definition of wind|definition of wind speed|wind averaging|definition du vent|definicion del viento|definicao do vento"),
+        ColumnMeaning.Of(Traffic, null, "traffic km h|traffic speed|traffic speed km h|traffic km per h|speed limit|speed limit km h|vitesse du trafic|vitesse limite|velocidad del trafico|limite de velocidad|velocidade do trafego|limite de velocidade"),
+        ColumnMeaning.Of(Coast, null, "coast km|distance to coast|distance to coast km|distance to sea|distance to sea km|distance a la mer|distancia al mar|distancia ao mar"),
+        ColumnMeaning.Of(Corrosion, null, "corrosion|corrosion category|corrosivity|corrosivity category|corrosivite|categorie de corrosivite|corrosividad|categoria de corrosividad|corrosividade|categoria de corrosividade"),
+        ColumnMeaning.Of(SoilLateral, null, "soil kpa per m|soil kpa m|lateral bearing|lateral bearing kpa m|lateral soil bearing|lateral soil bearing kpa m"),
+        ColumnMeaning.Of(SoilBearing, null, "soil bearing kpa|bearing capacity|bearing capacity kpa|soil bearing|allowable bearing|allowable bearing kpa|portance|portance kpa|capacidad portante|capacidade de carga do solo"),
+        ColumnMeaning.Of(Flood, null, "flood|flood prone|floods|flooding|inondable|inondation|inundable|inundacion|inundavel|inundacao"),
         ColumnMeaning.Of(Lot, null, "lot|lot no|lot number|package|lote|no de lote|lot numero|tranche"),
         ColumnMeaning.Of(ClimateFile, null,
             "climate file|climate|weather file|fichier climat|fichier climatique|archivo de clima|archivo climatico|"

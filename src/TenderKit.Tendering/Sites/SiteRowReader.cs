@@ -31,7 +31,8 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
             ?? defaults.BasicWindMPerS;
         var terrain = row.Choice<Terrain>(SiteColumns.Terrain, SiteWords.TerrainOf) ?? defaults.Terrain;
-        var (soil, soilStated) = Soil(row);
+        var (soil, soilStated) = GroundCells.Soil(row, Soil(row));
+        var ground = GroundCells.Read(row, defaults.Ground);
         var lot = Lot(row);
         var climate = row.Echoed(SiteColumns.ClimateFile);
         var remark = row.Echoed(SiteColumns.Remark);
@@ -47,6 +48,7 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
             IsPositionStated = row.IsPositionStated,
             Horizon = horizon,
             AzimuthDegrees = azimuth,
+            Ground = ground,
         };
     }
 
