@@ -83,17 +83,24 @@ internal static class CsvTable
         }
         catch (DecoderFallbackException)
         {
-            return (Encoding.GetEncoding(1252).GetString(bytes), "Windows-1252");
+            // accents of the one code page are signs in the other
+            var (windows, dos) = (Encoding.GetEncoding(1252).GetString(bytes), Encoding.GetEncoding(850).GetString(bytes));
+            return Letters(dos) > Letters(windows) ? (dos, "DOS code page 850") : (windows, "Windows-1252");
         }
     }
+
+    private static int Letters(string text) => text.Count(c => c > '\u007F' && char.IsLetter(c));
 
     /// <summary>The rows one after another, each as long as the file has it.</summary>
     private static IEnumerable<List<Cell>> Rows(string text, char delimiter)
     {
         var options = new CsvDataReaderOptions { HasHeaders = false, Delimiter = delimiter, MaxBufferSize = 1 << 24, CsvStyle = CsvStyle.Lax, Comment = '\0' };
         using var reader = Sound(() => CsvDataReader.Create(new StringReader(text), options));
+        long count = 0;
         for (var row = 1; Sound(reader.Read); row++)
         {
+            ReadingLimits.AssertInside(null, row, reader.RowFieldCount);
+            ReadingLimits.AssertCells(count += reader.RowFieldCount);
             var cells = new List<Cell>(reader.RowFieldCount);
             for (var c = 0; c < reader.RowFieldCount; c++) cells.Add(new Cell(reader.GetString(c).Trim(), row, c + 1));
             yield return cells;

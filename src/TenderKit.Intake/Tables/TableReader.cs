@@ -15,7 +15,9 @@ public static class TableReader
         var place = new Place(Path.GetFileName(path));
         try
         {
-            return Read(Bytes(path), Path.GetFileName(path));
+            return new FileInfo(path) is { Exists: true, Length: > ReadingLimits.GreatestFileBytes and var length }
+                ? Outcome.None<TableFile>(Diagnostic.Error("TK107", ReadingLimits.FileMessage(length), place))
+                : Read(Bytes(path), Path.GetFileName(path));
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -105,6 +107,10 @@ public static class TableReader
                 ? Outcome.Of(file, found)
                 : Outcome.None<TableFile>(Diagnostic.Error("TK105", "the file holds no filled cell; check that the right file was saved",
                     new Place(fileName)));
+        }
+        catch (TooLargeException e)
+        {
+            return Outcome.None<TableFile>(Diagnostic.Error("TK107", e.Message, new Place(fileName)));
         }
         catch (DamagedTableException e)
         {

@@ -34,6 +34,7 @@ internal static class RuleLimits
         ["light.spacing_least"] = (0.5, 4),
         ["light.spacing_most"] = (4, 20),
         ["light.setback"] = (0, 5),
+        ["light.junction_clearance"] = (0, 50),
         ["energy.least_tilt"] = (0, 60),
         ["wiring.ambient"] = (10, 60),
         ["wiring.box_height"] = (0.5, 5),

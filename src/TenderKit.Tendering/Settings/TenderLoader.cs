@@ -2,10 +2,12 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using TenderKit.Catalog;
 using TenderKit.Intake.Climate;
+using TenderKit.Intake.Maps;
 using TenderKit.Intake.Photometry;
 using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Lighting;
+using TenderKit.Tendering.Columns;
 using TenderKit.Tendering.Sites;
 
 namespace TenderKit.Tendering.Settings;
@@ -126,15 +128,33 @@ public static class TenderLoader
 
     private static SiteListReading? SitesOf(TenderFileContent content, List<Diagnostic> problems, List<InputDigest> digests)
     {
-        var read = TableReader.Read(Path.Combine(content.Tender.Folder, content.Tender.SitesFile));
-        problems.AddRange(read.Diagnostics);
-        if (read.Value is not { } tables) return null;
-        digests.Add(new InputDigest(tables.File, tables.Sha256));
-        var list = SiteListReader.Read(tables, content.Defaults, TenderClasses.Find, TenderClasses.Names);
-        problems.AddRange(list.Diagnostics);
+        var path = Path.Combine(content.Tender.Folder, content.Tender.SitesFile);
+        var saved = SavedOf(content.Tender.Folder, problems, digests);
+        var list = MapReader.IsMap(path)
+            ? ListOf(MapReader.Read(path), m => (m.File, m.Sha256), m => DrawnSites.Read(m, content.Defaults, TenderClasses.Find, TenderClasses.Names, saved), problems, digests)
+            : ListOf(TableReader.Read(path), t => (t.File, t.Sha256), t => SiteListReader.Read(t, content.Defaults, TenderClasses.Find, TenderClasses.Names, saved), problems, digests);
+        if (list is null) return null;
         ReportLots(list.Sites, content.Defaults.LotOfSite, problems);
         return list;
     }
+
+    private static SiteListReading? ListOf<T>(
+        Outcome<T> file, Func<T, (string File, string Sha256)> digest, Func<T, SiteListReading> read, List<Diagnostic> problems, List<InputDigest> digests)
+        where T : class
+    {
+        problems.AddRange(file.Diagnostics);
+        if (file.Value is not { } value) return null;
+        digests.Add(new InputDigest(digest(value).File, digest(value).Sha256));
+        var list = read(value);
+        problems.AddRange(list.Diagnostics);
+        return list;
+    }
+
+    /// <summary>The meanings of columns saved beside the tender file; none when there are none.</summary>
+    private static SavedColumns SavedOf(string folder, List<Diagnostic> problems, List<InputDigest> digests) =>
+        File.Exists(Path.Combine(folder, SavedColumns.FileName)) && TextOf(Path.Combine(folder, SavedColumns.FileName), SavedColumns.FileName, problems, digests) is { } text
+            ? SavedColumns.Read(text, SavedColumns.FileName, problems)
+            : SavedColumns.None;
 
     /// <summary>The sites with the horizons of the tender's file; none where it cannot be read, for then nobody knows which sites stand in shade.</summary>
     private static ImmutableArray<Site> WithHorizons(ImmutableArray<Site> sites, Tender tender, List<Diagnostic> problems, List<InputDigest> digests)

@@ -48,6 +48,15 @@ public sealed record Site(
     string? ClimateFile,
     string Remark)
 {
+    /// <summary>What is drawn of the site on a map, or null.</summary>
+    public SiteGeometry? Geometry { get; init; }
+
+    /// <summary>District, ward or commune; empty when not stated.</summary>
+    public string District { get; init; } = "";
+
+    /// <summary>False when the position was not stated and that of the other sites was taken.</summary>
+    public bool IsPositionStated { get; init; } = true;
+
     /// <summary>Skyline seen from the module, or null for a free one.</summary>
     public HorizonProfile? Horizon { get; init; }
 

@@ -39,6 +39,16 @@ public static class SiteColumns
     public const string Lot = "lot";
     public const string ClimateFile = "climate_file";
     public const string Remark = "remark";
+    public const string District = "district";
+    public const string Easting = "easting";
+    public const string Northing = "northing";
+    public const string UtmZone = "utm_zone";
+
+    /// <summary>Known so that it is not taken for a latitude; not used.</summary>
+    public const string Altitude = "altitude";
+
+    /// <summary>Of a position; not used.</summary>
+    public const string Accuracy = "accuracy";
 
     public static readonly ImmutableArray<ColumnMeaning> All =
     [
@@ -50,11 +60,11 @@ public static class SiteColumns
             "site name|name|location|place|village|street name|road name|name of road|name of site|name of street|description|"
             + "nom|nom du site|lieu|localite|designation|nombre|nombre del sitio|lugar|ubicacion|localidad|descripcion|nome|"
             + "nome do local|local|localidade|descricao|nom de la rue|nombre de la calle|nome da rua"),
-        ColumnMeaning.Of(Latitude, QuantityKind.Degrees, "latitude|lat|latitud|gps latitude|gps lat|y|lat dd|decimal latitude"),
+        ColumnMeaning.Of(Latitude, QuantityKind.Degrees, "latitude|lat|latitud|latitude gps|latitud gps|gps latitude|gps lat|y|lat dd|decimal latitude"),
         ColumnMeaning.Of(Longitude, QuantityKind.Degrees,
-            "longitude|lon|long|lng|longitud|gps longitude|gps long|gps lon|x|long dd|decimal longitude"),
+            "longitude|lon|long|lng|longitud|longitude gps|longitud gps|gps longitude|gps long|gps lon|x|long dd|decimal longitude"),
         ColumnMeaning.Of(Coordinates, null,
-            "coordinates|gps|gps coordinates|lat long|lat lon|latitude longitude|position|coordonnees|coordonnees gps|"
+            "coordinates|gps|gps coordinates|geopoint|gps location|location gps|gps point|gps position|point gps|coordinate|coords|lat lng|lat long|lat lon|latitude longitude|position|coordonnees|coordonnees gps|"
             + "coordenadas|coordenadas gps"),
         ColumnMeaning.Of(Kind, null,
             "kind|type|site type|type of site|kind of site|category|use|kind of place|type de site|genre|categorie|tipo|"
@@ -113,5 +123,13 @@ public static class SiteColumns
         ColumnMeaning.Of(Remark, null,
             "remark|remarks|note|notes|comment|comments|observation|remarque|remarques|observations|commentaire|commentaires|"
             + "observacion|observaciones|nota|notas|comentario|observacao|observacoes"),
+        ColumnMeaning.Of(District, null,
+            "district|ward|commune|municipality|region|province|county|sub county|zone administrative|arrondissement|departement|"
+            + "cercle|municipio|distrito|provincia|departamento|barrio|bairro|sector|secteur|constituency|parish"),
+        ColumnMeaning.Of(Easting, QuantityKind.Length, "easting|eastings|utm e|utm x|utm easting|x utm|coord x|coordonnee x|coordenada x|este utm|gps easting|x m"),
+        ColumnMeaning.Of(Northing, QuantityKind.Length, "northing|northings|utm n|utm y|utm northing|y utm|coord y|coordonnee y|coordenada y|norte utm|gps northing|y m"),
+        ColumnMeaning.Of(Altitude, QuantityKind.Length, "altitude|alt|elevation|gps altitude|gps elevation|altitud|elevacion|altitude gps|cota|masl"),
+        ColumnMeaning.Of(Accuracy, QuantityKind.Length, "accuracy|precision|gps accuracy|gps precision|hdop|precisao|exactitud"),
+        ColumnMeaning.Of(UtmZone, null, "utm zone|zone|zone utm|fuseau|huso|fuso|zona utm|grid zone"),
     ];
 }
