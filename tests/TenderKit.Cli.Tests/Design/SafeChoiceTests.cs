@@ -134,6 +134,17 @@ public class SafeChoiceTests
         };
     }
 
+    private static IEnumerable<PowerOption> Powers(Battery battery, int inSeries, LightOption light, Site site, SiteClimate climate, DesignInputs inputs)
+    {
+        var unused = new Rejections();
+        var controllers = BankStage.Controllers(SystemVoltage.BankV(battery, inSeries), light, site, climate, inputs, unused);
+        return
+            from bank in BankStage.Options(battery, inSeries, controllers, light, site, climate, inputs, unused)
+            from module in ArrayStage.Modules(bank, climate, inputs)
+            from power in ArrayStage.Options(bank, module.Module, module.InSeries, climate, inputs, unused)
+            select power;
+    }
+
     private static (DesignInputs, Site, SiteWeather, LightOption, PowerOption) MakeWorld()
     {
         using var folder = new TenderFolder().WithSites("S10").Change("tender.yaml", "kits:", "rules_changed: { climate.years: 1 }\n\nkits:");
@@ -142,8 +153,8 @@ public class SafeChoiceTests
         var weather = ClimateStage.Run(site, ClimateStage.ClimateOf(site, inputs), inputs);
         var unused = new Rejections();
         foreach (var light in LightStage.Options(site, weather.Climate, inputs, unused))
-            foreach (var bank in BankStage.Options(light, site, weather.Climate, inputs, unused))
-                foreach (var power in ArrayStage.Options(bank, weather.Climate, inputs, unused))
+            foreach (var (battery, inSeries, _) in BankStage.Batteries(light, weather.Climate, inputs, unused))
+                foreach (var power in Powers(battery, inSeries, light, site, weather.Climate, inputs))
                     if (new SupportStage(site, weather.Climate, inputs, new Costs(inputs.Tender), unused).Find(light, power) is not null)
                         return (inputs, site, weather, light, power);
         throw new InvalidOperationException("the sample catalogue carries nothing");
