@@ -26,7 +26,7 @@ internal sealed record GroundPoles(string SiteId, string KitId, bool SoilStated,
 /// <summary>Writes the numbered parts of one lot's bill.</summary>
 internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder rates, PriceInputs inputs, LedgerBuilder ledger)
 {
-    private static readonly ServiceUse[] Civil = [ServiceUse.Excavate, ServiceUse.Concrete, ServiceUse.Reinforcement];
+    private static readonly ServiceUse[] Civil = [ServiceUse.Excavate, ServiceUse.Concrete, ServiceUse.Reinforcement, ServiceUse.Backfill];
     private static readonly ServiceUse[] Erection = [ServiceUse.ErectPole, ServiceUse.FitKit, ServiceUse.LayCable, ServiceUse.Commission];
 
     /// <summary>Titles of the parts, in order.</summary>
@@ -177,9 +177,12 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
     }
 
     private IEnumerable<Draft> Dayworks() =>
-        from work in new[] { (Use: ServiceUse.DayworkLabour, Quantity: input.Daywork.LabourDays), (ServiceUse.DayworkSkilled, input.Daywork.SkilledDays), (ServiceUse.DayworkPlant, input.Daywork.PlantH) }
+        from work in new (ServiceUse Use, decimal Quantity)[]
+        {
+            (ServiceUse.DayworkLabour, input.Daywork.LabourDays), (ServiceUse.DayworkSkilled, input.Daywork.SkilledDays), (ServiceUse.DayworkPlant, input.Daywork.PlantH),
+        }
         where work.Quantity > 0
-        from service in Services(work.Use)
+        from service in services.Every(work.Use)
         select new Draft(service, "Daywork: " + service.Description, new Literal(work.Quantity), true);
 
     private BillLine ContingencyLine(CellId partsTotal, int number)

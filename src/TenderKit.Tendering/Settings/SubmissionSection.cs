@@ -5,7 +5,7 @@ using TenderKit.Sizing.Basics;
 namespace TenderKit.Tendering.Settings;
 
 /// <summary>Reads <c>submission</c> of the tender file.</summary>
-internal static class SubmissionSection
+public static class SubmissionSection
 {
     private const int UsualDaysBeyond = 28;
 

@@ -20,7 +20,10 @@ internal sealed class SampleRow(Dictionary<string, string> cells)
 internal static class SampleTable
 {
     public static readonly string[] Families =
-        ["modules", "batteries", "controllers", "poles", "foundation_sets", "cables", "protection", "enclosures", "brackets", "services"];
+    [
+        "luminaires", "modules", "batteries", "controllers", "poles", "foundation_sets", "cables", "protection", "enclosures", "brackets", "fixings",
+        "integrated_units", "services",
+    ];
 
     public static IReadOnlyList<SampleRow> Read(string family)
     {

@@ -17,6 +17,9 @@ public class DesignDiagnosticTests
     public void TK632_an_expired_price_is_left_out() => AssertRaised("TK632", "S11");
 
     [Fact]
+    public void TK633_a_part_that_comes_too_late_is_left_out() => AssertRaised("TK633", "S11");
+
+    [Fact]
     public void TK325_heavy_shading_warns() => AssertRaised("TK325", "S11", f => f.Change("sites.csv", "all-night,,5,0 %", "all-night,,5,35 %"));
 
     [Fact]
