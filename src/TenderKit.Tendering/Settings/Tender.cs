@@ -79,4 +79,7 @@ public sealed record Tender(
 {
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceFormSettings? PriceForm { get; init; }
+
+    /// <summary>What offers are held against beside the kits.</summary>
+    public Quotes.QuoteSettings Quotes { get; init; } = TenderKit.Tendering.Quotes.QuoteSettings.Usual;
 }

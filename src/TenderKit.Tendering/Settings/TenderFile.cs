@@ -44,6 +44,7 @@ public static class TenderFile
             KitsOf(top.Section("kits")))
         {
             PriceForm = Forms.PriceFormSection.Read(top.Section("price_form")),
+            Quotes = Quotes.QuoteSection.Read(top.Section("quotes")),
         };
         climate?.ReportUnknownKeys();
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));

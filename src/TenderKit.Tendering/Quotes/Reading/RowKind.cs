@@ -47,9 +47,9 @@ internal static partial class RowKind
     [GeneratedRegex(@"^(?:(?:sea|air|road|inland|ocean) )?(?:freight|transport|carriage|shipping|fret|livraison|acheminement|transporte|flete|frete|envio|seguro y flete|insurance|assurance|packing|emballage|embalaje|embalagem)\b", Options)]
     private static partial Regex Transport();
 
-    [GeneratedRegex(@"^\W*(?:bill for |section |price schedule )?(?:lot|lote)\s*(?:n[o°.]*\s*)?(?<l>[a-h]|\d{1,2})\b[^,]*$", Options)]
+    [GeneratedRegex(@"^\W*(?:bill for |section |price schedule )?(?:lots?|lotes?)\b\s*(?:n[o°.]*\s*)?(?<l>[a-h]|\d{1,2})\b[^,]*$", Options)]
     private static partial Regex LotHead();
 
-    [GeneratedRegex(@"\b(?:lots?|lotes?)\s*(?:n[o°.]*\s*)?(?<l>[a-h1-9])\b(?:\s*(?:,|and|et|y|e|&|\+|/)\s*(?:lots?\s*|lotes?\s*)?(?<l>[a-h1-9])\b)*", Options)]
+    [GeneratedRegex(@"\b(?:lots?|lotes?)\b\s*(?:n[o°.]*\s*)?(?<l>[a-h1-9])\b(?:\s*(?:,|and|et|y|e|&|\+|/)\s*(?:lots?\s*|lotes?\s*)?(?<l>[a-h1-9])\b)*", Options)]
     private static partial Regex Lots();
 }

@@ -67,7 +67,7 @@ internal static partial class TermsReader
             foreach (var clause in Clauses(text.Text))
             {
                 var folded = PlainText.Fold(clause);
-                if (!Delivery().IsMatch(folded) || Validity().IsMatch(folded) || Payment().IsMatch(folded) || Warranty().IsMatch(folded)) continue;
+                if (!Delivery().IsMatch(folded) || Validity().IsMatch(folded) || (Payment().Match(folded) is { Success: true } pay && pay.Index < Delivery().Match(folded).Index) || Warranty().IsMatch(folded)) continue;
                 foreach (Match span in Span().Matches(folded))
                 {
                     if (best is null || Days(span) > best.Days) best = new StatedDays(Days(span), clause, text.Place);
