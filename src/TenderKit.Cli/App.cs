@@ -48,6 +48,7 @@ public static class App
         root.Subcommands.Add(LightCommand.Make(console));
         root.Subcommands.Add(EnergyCommand.Make(console));
         root.Subcommands.Add(CatalogCommand.Make(console));
+        root.Subcommands.Add(QuoteCommand.Make(console));
         return root;
     }
 }

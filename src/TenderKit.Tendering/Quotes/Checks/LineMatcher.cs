@@ -129,7 +129,7 @@ internal static class LineMatcher
         // of two alike the first is kept
         if (set == 0) return LeftOver - 0.1 - (0.001 * index);
         var own = kits.Where((_, k) => (set & (1 << k)) != 0).ToList();
-        var distance = own.Average(k => Math.Min(MostDistance, Distance(family, line, k)));
+        var distance = own.Max(k => Math.Min(MostDistance, Distance(family, line, k)));
         var wanted = own.Sum(demand);
         var quantity = line.Quantity is { } q and > 0 ? (double)q : wanted;
         var off = Math.Abs(Math.Log(quantity / wanted));

@@ -50,7 +50,7 @@ internal static class TermChecks
                 if (stated.Count == 0 && Offered(offer, key))
                     yield return new("TK833", Severity.Warning, new Place(offer.File, Row: 0), $"no warranty is stated for {key}; asked: {Say.Number(least)} years", "tender: quotes.warranty_years", $"Please state the warranty on {key}; {Say.Number(least)} years are asked.");
                 foreach (var (years, place) in stated.Where(s => s.Years < least - 0.01).Take(1))
-                    yield return new("TK833", Severity.Error, place, $"warranty on {key} {Say.Number(years)} years; asked: {Say.Number(least)} years", "tender: quotes.warranty_years", $"The warranty on {key} is {Say.Number(years)} years; {Say.Number(least)} years are asked. Do you extend it?");
+                    yield return new("TK809", Severity.Error, place, $"warranty on {key} {Say.Number(years)} years; asked: {Say.Number(least)} years", "tender: quotes.warranty_years", $"The warranty on {key} is {Say.Number(years)} years; {Say.Number(least)} years are asked. Do you extend it?");
             }
 
             if (!key.StartsWith("battery", StringComparison.Ordinal) || !asked.LifeYears.TryGetValue(key.EndsWith("lead", StringComparison.Ordinal) ? "lead" : "lithium", out var life)) continue;

@@ -25,7 +25,7 @@ internal static class ColumnsByContent
                     {
                         if (q == r || a == q || a == r) continue;
                         var rows = numbers.Count(n => n[q] is { } quantity && n[r] is { } rate && n[a] is { } amount && quantity == decimal.Truncate(quantity) && rate > 0 && amount > rate && Math.Abs((quantity * rate) - amount) < 0.011m);
-                        if (rows > best.Rows) best = (rows, q, r, a);
+                        if (rows > best.Rows || (rows == best.Rows && rows > 0 && q < r && best.Quantity > best.Rate)) best = (rows, q, r, a);
                     }
                 }
             }

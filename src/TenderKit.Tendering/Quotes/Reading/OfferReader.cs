@@ -9,6 +9,8 @@ namespace TenderKit.Tendering.Quotes.Reading;
 /// <summary>Reads an offer out of a workbook, a csv file or pasted text.</summary>
 public static class OfferReader
 {
+    private const int LeastTabs = 3;
+
     /// <param name="path">The file; .txt is read as pasted text, anything else as tables.</param>
     /// <param name="corrections">What an officer corrected on an earlier run, or null.</param>
     public static Outcome<Offer> Read(string path, ReadingRecord? corrections = null)
@@ -32,6 +34,9 @@ public static class OfferReader
     {
         var text = TextOf(bytes);
         if (string.IsNullOrWhiteSpace(text)) return Outcome.None<Offer>(Diagnostic.Error("TK105", "the file is empty; save it again from the program that made it", new Place(name)));
+        // a table pasted out of a spreadsheet keeps its tabs
+        if (text.Split('\n').Count(l => l.Count(c => c == '\t') >= LeastTabs) >= LeastTabs && TableReader.Read(bytes, Path.ChangeExtension(name, ".tsv")).Value is { } pasted)
+            return Finish(name, pasted.Sha256, OfferTableReader.Read(pasted), text, [], corrections);
         return Finish(name, Convert.ToHexStringLower(SHA256.HashData(bytes)), OfferTextReader.Read(text, name), text, [], corrections);
     }
 
@@ -49,7 +54,7 @@ public static class OfferReader
 
     private static Outcome<Offer> Finish(string file, string sha256, ImmutableArray<OfferLine> lines, string all, ImmutableArray<Diagnostic> noticed, ReadingRecord? corrections)
     {
-        lines = WithTotal(lines);
+        lines = WithLots(WithTotal([.. lines.Select(l => l with { Place = l.Place with { File = file } })]));
         if (corrections is not null) lines = corrections.Apply(sha256, lines);
         if (!lines.Any(l => l.Kind == LineKind.Item))
         {
@@ -73,6 +78,25 @@ public static class OfferReader
         }
 
         return lines;
+    }
+
+    /// <summary>"Total lot A" under rows that name no lot says which lot they are.</summary>
+    private static ImmutableArray<OfferLine> WithLots(ImmutableArray<OfferLine> lines)
+    {
+        var named = lines.ToBuilder();
+        var first = 0;
+        for (var i = 0; i < lines.Length; i++)
+        {
+            if (lines[i].Kind is not (LineKind.Subtotal or LineKind.Total)) continue;
+            for (var k = first; k < i && lines[i].Lot.Length > 0; k++)
+            {
+                if (named[k].Kind == LineKind.Item && named[k].Lot.Length == 0) named[k] = named[k] with { Lot = lines[i].Lot };
+            }
+
+            first = i + 1;
+        }
+
+        return named.ToImmutable();
     }
 
     /// <summary>A subtotal after which items follow closes no offer.</summary>

@@ -74,7 +74,7 @@ internal static partial class OfferTextReader
                 {
                     var (quantity, rate, amount) = (numbers[q].Value!.Value, numbers[r].Value!.Value, numbers[a].Value!.Value);
                     if (quantity < 1 || rate < 1 || quantity != decimal.Truncate(quantity) || Math.Abs((quantity * rate) - amount) > 0.011m) continue;
-                    return Made(row, numbers[q].Match, quantity, rate, amount, row[(numbers[a].Match.Index + numbers[a].Match.Length)..]);
+                    return Made(row, numbers[q].Match, numbers[r].Match, quantity, rate, amount, row[(numbers[a].Match.Index + numbers[a].Match.Length)..]);
                 }
             }
         }
@@ -97,15 +97,16 @@ internal static partial class OfferTextReader
         return new Price(row[..match.Index].Trim(' ', ',', ';', ':', '-', '\t'), quantity, match.Groups["u"].Value, rate, amount, row[(match.Index + match.Length)..].Trim());
     }
 
-    private static Price Made(string row, Match quantity, decimal q, decimal rate, decimal amount, string rest)
+    private static Price Made(string row, Match quantity, Match rateAt, decimal q, decimal rate, decimal amount, string rest)
     {
         var before = Lead().Replace(row[..quantity.Index], "").Trim(' ', ',', ';', ':', '-', '\t', '*', '.');
         var unit = UnitWord().Match(row[(quantity.Index + quantity.Length)..]) is { Success: true } u ? u.Groups["u"].Value : "";
-        if (before.Count(char.IsLetter) >= 4) return new(before, q, unit, rate, amount, rest.Trim());
         // "128 x lantern ... 57.25 each = 7,328.00": the description stands after the quantity
-        var after = row[(quantity.Index + quantity.Length)..];
-        var description = Money().Replace(after, "").Trim(' ', ',', ';', ':', '-', '@', '=', 'x', '\t');
-        return description.Count(char.IsLetter) >= 8 && description.Any(char.IsDigit) ? new(description, q, unit, rate, amount, "") : new("", q, unit, rate, amount, rest.Trim());
+        var after = UnitWord().Replace(row[(quantity.Index + quantity.Length)..rateAt.Index], "");
+        var between = PriceLead().Replace(after, "").Trim(' ', ',', ';', ':', '-', '@', '=', 'x', '\t');
+        var isAfter = between.Count(char.IsLetter) >= 8 && between.Count(char.IsLetter) > before.Count(char.IsLetter);
+        if (isAfter) return new(between, q, unit, rate, amount, rest.Trim());
+        return new(before.Count(char.IsLetter) >= 4 ? before : "", q, unit, rate, amount, rest.Trim());
     }
 
     private static OfferLine? TotalOf(string row, Place place, DecimalMark mark, string lot)
@@ -150,8 +151,8 @@ internal static partial class OfferTextReader
     [GeneratedRegex(@"^\s*(?<u>" + Unit + @")(?![\p{L}])", Options)]
     private static partial Regex UnitWord();
 
-    [GeneratedRegex(@"(?:@|\bà\b|\bat\b|=|,)?\s*(?:USD|EUR|XOF|XAF|FCFA|\$|€)?\s*(?<![\p{L}\d.,])\d(?:[\d.,' ]*\d)?\s*(?:USD|EUR|XOF|XAF|FCFA|\$|€)?\s*(?:each|c/u|l'unité|p\.?u\.?)?\s*(?:=|,?\s*total)\s*(?:USD|EUR|XOF|XAF|FCFA|\$|€)?\s*\d(?:[\d.,' ]*\d)?.*$", Options)]
-    private static partial Regex Money();
+    [GeneratedRegex(@"[,;:\s-]*(?:\b(?:at|à|a|por|unit price|prix unitaire|precio unitario|preço unitário|p\.?u\.?|rate)\b)?[:\s]*(?:USD|EUR|XOF|XAF|FCFA|US\$|\$|€)?\s*$", Options)]
+    private static partial Regex PriceLead();
 
     [GeneratedRegex(@"[.,]\d{2}$", Options)]
     private static partial Regex Cents();

@@ -47,15 +47,22 @@ internal static partial class TermsReader
             foreach (var clause in Clauses(text.Text))
             {
                 var folded = PlainText.Fold(clause);
-                if (about.Match(folded) is not { Success: true } word) continue;
-                var spans = Span().Matches(folded);
-                var other = notAbout.Match(folded);
-                var span = spans.Where(s => !other.Success || (word.Index < other.Index ? s.Index < other.Index : s.Index > word.Index)).OrderBy(s => Math.Abs(s.Index - word.Index)).FirstOrDefault();
+                if (!about.IsMatch(folded)) continue;
+                var span = Span().Matches(folded).FirstOrDefault(s => IsAbout(folded, s, about, notAbout));
                 if (span is not null) return new StatedDays(Days(span), clause, text.Place);
             }
         }
 
         return null;
+    }
+
+    /// <summary>A number of days belongs to the last word before it, or else to the first after it.</summary>
+    private static bool IsAbout(string folded, Match span, Regex about, Regex notAbout)
+    {
+        int Before(Regex word) => word.Matches(folded).Where(m => m.Index < span.Index).Select(m => m.Index).DefaultIfEmpty(-1).Max();
+        int After(Regex word) => word.Matches(folded).Where(m => m.Index > span.Index).Select(m => m.Index).DefaultIfEmpty(int.MaxValue).Min();
+        var (own, other) = (Before(about), Before(notAbout));
+        return own >= 0 || other >= 0 ? own > other : After(about) < After(notAbout);
     }
 
     /// <summary>Delivery: the whole time where it is named, else the longest.</summary>
@@ -67,8 +74,8 @@ internal static partial class TermsReader
             foreach (var clause in Clauses(text.Text))
             {
                 var folded = PlainText.Fold(clause);
-                if (!Delivery().IsMatch(folded) || Validity().IsMatch(folded) || (Payment().Match(folded) is { Success: true } pay && pay.Index < Delivery().Match(folded).Index) || Warranty().IsMatch(folded)) continue;
-                foreach (Match span in Span().Matches(folded))
+                if (!Delivery().IsMatch(folded) || (Payment().Match(folded) is { Success: true } pay && pay.Index < Delivery().Match(folded).Index) || Warranty().IsMatch(folded)) continue;
+                foreach (var span in Span().Matches(folded).Where(s => IsAbout(folded, s, Delivery(), Validity())))
                 {
                     if (best is null || Days(span) > best.Days) best = new StatedDays(Days(span), clause, text.Place);
                 }
