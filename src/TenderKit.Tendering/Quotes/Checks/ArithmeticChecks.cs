@@ -9,7 +9,7 @@ namespace TenderKit.Tendering.Quotes.Checks;
 /// misplaced, then the amount; subtotals over the sum; words over figures unless the words carry the arithmetic error
 /// (United Nations instructions to bidders, read; the exception and the subtotals from memory, development-bank standard documents).
 /// </summary>
-internal static partial class ArithmeticChecks
+public static partial class ArithmeticChecks
 {
     private const string Rule = "correction rules: unit price over amount, except an obviously misplaced decimal point (UN instructions to bidders, read; exception from memory)";
     private const string SumRule = "sum of the rows above it; subtotals prevail over the total (development-bank standard documents, from memory)";

@@ -133,7 +133,14 @@ internal static class LineMatcher
         var wanted = own.Sum(demand);
         var quantity = line.Quantity is { } q and > 0 ? (double)q : wanted;
         var off = Math.Abs(Math.Log(quantity / wanted));
-        return distance + (off < 1e-9 ? 0 : Math.Min(2.2, 0.6 + (2 * off)));
+        if (off < 1e-9) return distance;
+        // a quantity that fits some of these kits exactly leaves the others out
+        for (var sub = (set - 1) & set; sub > 0; sub = (sub - 1) & set)
+        {
+            if (kits.Where((_, k) => (sub & (1 << k)) != 0).Sum(demand) == quantity) return distance + LeftOver + 0.5;
+        }
+
+        return distance + Math.Min(2.2, 0.6 + (2 * off));
     }
 
     /// <summary>How far a line's ratings are from a kit's: sums of logarithms, 0 for the same.</summary>

@@ -5,7 +5,7 @@ using System.Text.RegularExpressions;
 namespace TenderKit.Tendering.Quotes.Reading;
 
 /// <summary>Amounts in words of English, French, Spanish and Portuguese: "ciento dos mil cincuenta y uno dólares con 32/100" is 102,051.32.</summary>
-internal static partial class AmountWords
+public static partial class AmountWords
 {
     private const int LeastWords = 3;
 
