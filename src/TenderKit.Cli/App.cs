@@ -49,6 +49,7 @@ public static class App
         root.Subcommands.Add(EnergyCommand.Make(console));
         root.Subcommands.Add(CatalogCommand.Make(console));
         root.Subcommands.Add(QuoteCommand.Make(console));
+        root.Subcommands.Add(ChangesCommand.Make(console));
         return root;
     }
 }

@@ -48,7 +48,7 @@ public static class WholeRun
         var asked = site.Site.Target.AverageLx;
         // level 1 of the offered lamp against the level our own lamp burns at
         var lux = site.Light.Result.AverageLx * Math.Min(kit.FluxLm.Value * level / (ownFlux * site.Light.LevelFraction), 1);
-        return new SiteRun(site.Site.Id, kit.Asked.Id, system.LampInputW, kit.ArrayWp!.Value, kit.BatteryWh!.Value, result.DarkNightsUpperBound, lux, Math.Min(asked > 0 ? asked : site.Light.Result.AverageLx, site.Light.Result.AverageLx), Weakest(kit));
+        return new SiteRun(site.Site.Id, kit.Asked.Id, system.LampInputW, kit.ArrayWp!.Value, kit.BatteryWh!.Value, result.DarkNightsUpperBound, lux, Math.Min(asked > 0 ? asked : site.Light.Result.AverageLx, site.Light.Result.AverageLx), Weakest(kit, inputs.Tender.Reliability.AutonomyNights));
     }
 
     private static PowerSystem SystemOf(PowerSystem own, OfferedKit kit, double lampW, RuleSet rules)
@@ -78,7 +78,7 @@ public static class WholeRun
         };
     }
 
-    private static string Weakest(OfferedKit kit)
+    private static string Weakest(OfferedKit kit, double nightsAsked)
     {
         var duty = kit.Asked.Duty;
         var night = kit.NightlyWh ?? duty.NightlyWh;
@@ -86,10 +86,10 @@ public static class WholeRun
         {
             ("luminaire flux", kit.FluxLm!.Value / kit.Asked.FluxLm),
             ("module", kit.ArrayWp!.Value / (duty.NeededArrayWp * night / duty.NightlyWh)),
-            ("battery", kit.BatteryWh!.Value * duty.FreshFraction.GetValueOrDefault(kit.Chemistry, 0.9) / night / (kit.Asked.BatteryWh * duty.FreshFraction.GetValueOrDefault("LithiumIronPhosphate", 0.9) / duty.NightlyWh)),
+            ("battery, new", kit.BatteryWh!.Value * duty.FreshFraction.GetValueOrDefault(kit.Chemistry, 0.9) / night / nightsAsked),
         };
         if (kit.Controller?.Value("rated_charge_a") is { } amps) links.Add(("controller", amps / kit.Asked.ChargeA));
         var least = links.MinBy(l => l.Ratio);
-        return $"{least.Name}, {Say.Number(least.Ratio * 100)} % of what is needed";
+        return $"{least.Name}, {Say.Number(Math.Round(least.Ratio * 100))} % of what is needed";
     }
 }
