@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Microsoft.Data.Sqlite;
 using TenderKit.Catalog.Families;
 using TenderKit.Catalog.Import;
 using TenderKit.Catalog.Store;
@@ -15,10 +16,10 @@ public sealed record CatalogSource(PartsCatalog Parts, string Digest, ImmutableS
 /// <summary>Opens catalogues of either form.</summary>
 public static class Catalogs
 {
-    /// <summary>Opens a folder of csv files or a .db file.</summary>
+    /// <summary>Opens a folder of csv files, a workbook with a sheet per family or a .db file.</summary>
     public static Outcome<CatalogSource> Open(string path)
     {
-        if (Directory.Exists(path)) return Source(CatalogImporter.FromFolder(path));
+        if (Directory.Exists(path) || CatalogImporter.IsWorkbook(path)) return Source(CatalogImporter.From(path));
         try
         {
             var outcome = Source(CatalogStore.Open(path));
@@ -26,12 +27,16 @@ public static class Catalogs
                 ? Outcome.None<CatalogSource>(problems)
                 : outcome;
         }
-        catch (FormatException e)
+        catch (Exception e) when (e is FormatException or SqliteException)
         {
             return Outcome.None<CatalogSource>(Diagnostic.Error("TK610",
                 $"the catalogue file is damaged ({e.Message}); import it again from its csv files", new Place(Path.GetFileName(path))));
         }
     }
+
+    /// <summary>Opens a catalogue of any form as a store.</summary>
+    public static Outcome<CatalogStore> OpenStore(string path) =>
+        Directory.Exists(path) || CatalogImporter.IsWorkbook(path) ? CatalogImporter.From(path) : CatalogStore.Open(path);
 
     private static Outcome<CatalogSource> Source(Outcome<CatalogStore> opened)
     {

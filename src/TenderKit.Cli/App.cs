@@ -47,6 +47,8 @@ public static class App
         root.Subcommands.Add(BidCommand.Make(console));
         root.Subcommands.Add(LightCommand.Make(console));
         root.Subcommands.Add(EnergyCommand.Make(console));
+        root.Subcommands.Add(WiringCommand.Make(console));
+        root.Subcommands.Add(PoleCommand.Make(console));
         root.Subcommands.Add(CatalogCommand.Make(console));
         root.Subcommands.Add(QuoteCommand.Make(console));
         root.Subcommands.Add(ChangesCommand.Make(console));

@@ -7,7 +7,9 @@ public static partial class KeyWords
 {
     private static readonly (string Ending, string Unit)[] Units =
     [
-        ("CdPerM2", "cd/m2"), ("LmPerW", "lm/W"), ("Degrees", "degrees"), ("Fraction", "fraction"), ("Lx", "lx"), ("Lm", "lm"), ("Cd", "cd"), ("W", "W"), ("M", "m"),
+        ("CdPerM2", "cd/m2"), ("LmPerW", "lm/W"), ("Degrees", "degrees"), ("Fraction", "fraction"), ("Lx", "lx"), ("Lm", "lm"), ("Cd", "cd"), ("W", "W"),
+        ("MPerS", "m/s"), ("KPaPerM", "kPa/m"), ("MPa", "MPa"), ("Pa", "Pa"), ("Nm", "Nm"), ("N", "N"), ("Ohm", "Ohm"), ("A", "A"), ("V", "V"), ("C", "degC"),
+        ("M", "m"),
     ];
 
     public static string Of(string key)

@@ -1,2 +1,11 @@
+using BenchmarkDotNet.Columns;
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Running;
+using TenderKit.Benchmarks.Scale;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
+
+if (args is ["scale", ..]) return ScaleRun.Run(args);
 var job = Job.ShortRun.WithIterationCount(15).WithToolchain(InProcessEmitToolchain.Instance);
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args, DefaultConfig.Instance.AddJob(job).AddColumn(StatisticColumn.Min));
+return 0;

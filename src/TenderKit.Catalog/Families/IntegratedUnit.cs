@@ -117,6 +117,12 @@ public sealed record IntegratedUnit : Part
     /// <summary>Whether it lowers the lamp by itself when the battery runs low; light below the level asked for counts as dark.</summary>
     public bool DimsOnLowBattery { get; init; }
 
+    /// <summary>Least spigot diameter the fitter takes, mm; null when not known.</summary>
+    public double? SpigotMinMm { get; init; }
+
+    /// <summary>Greatest spigot diameter the fitter takes, mm; null when not known.</summary>
+    public double? SpigotMaxMm { get; init; }
+
     public double RatedWh => NominalVoltageV * RatedAh;
 
     /// <summary>The lamp inside; without price.</summary>
@@ -125,7 +131,7 @@ public sealed record IntegratedUnit : Part
         Code = Code, Description = Description, UnitPrice = 0, Currency = Currency, Certificates = Certificates, WarrantyYears = WarrantyYears,
         InputPowerW = InputPowerW, FluxLm = FluxLm, PhotometricFile = PhotometricFile, MinVoltageV = 0, MaxVoltageV = 1000,
         LeastLevelFraction = LeastLevelFraction, ColourTemperatureK = ColourTemperatureK, IpCode = IpCode, IkCode = IkCode, LifeL80H = LifeL80H,
-        WindAreaM2 = WindAreaM2, MaxAmbientC = MaxAmbientC, WeightKg = WeightKg,
+        WindAreaM2 = WindAreaM2, MaxAmbientC = MaxAmbientC, WeightKg = WeightKg, SpigotMinMm = SpigotMinMm, SpigotMaxMm = SpigotMaxMm,
     };
 
     /// <summary>The module on the head; without price and weight.</summary>

@@ -13,6 +13,7 @@ public sealed partial class PartColumn
 {
     private readonly PropertyInfo property;
     private readonly Type type;
+    private readonly PartRange? range;
 
     internal PartColumn(PropertyInfo property)
     {
@@ -21,6 +22,7 @@ public sealed partial class PartColumn
         IsNullable = type != property.PropertyType;
         IsRequired = property.IsDefined(typeof(RequiredMemberAttribute));
         Name = WordStart().Replace(property.Name, "_").ToLowerInvariant();
+        range = PartRange.For(property.DeclaringType!, property.Name);
     }
 
     /// <summary>Property name in snake case: <c>RatedWp</c> is <c>rated_wp</c>.</summary>
@@ -36,6 +38,9 @@ public sealed partial class PartColumn
     public bool IsNumeric => type == typeof(double) || type == typeof(int) || type == typeof(decimal) || type == typeof(ImmutableArray<double>);
 
     internal bool IsText => type == typeof(string);
+
+    /// <summary>Whether the values stand in the table of prices and not in that of the family.</summary>
+    internal bool IsPrices => type == typeof(ImmutableArray<PriceBreak>);
 
     /// <summary>Names allowed, for a property with a closed list of values.</summary>
     public IReadOnlyList<string> Choices => ItemType.IsEnum ? Enum.GetNames(ItemType) : [];
@@ -53,18 +58,20 @@ public sealed partial class PartColumn
 
     public object? Of(Part part) => property.GetValue(part);
 
-    /// <summary>Why a number of the property lies outside its <see cref="PartRange"/>, or null.</summary>
-    internal string? RangeProblem(Part part) => PartRange.For(part.GetType(), property.Name) is { } range
-        ? Numbers(part).Select(range.Problem).FirstOrDefault(p => p is not null)
-        : null;
+    /// <summary>A value as written in a csv file.</summary>
+    public string TextOf(object? value) => Text(value);
 
-    private ImmutableArray<double> Numbers(Part part) => Of(part) switch
+    /// <summary>Why a number of the property lies outside its <see cref="PartRange"/>, or null.</summary>
+    internal string? RangeProblem(Part part) => range is null ? null : RangeProblem(Of(part));
+
+    /// <summary>Why a value of the property lies outside its <see cref="PartRange"/>, or null.</summary>
+    internal string? RangeProblem(object? value) => range is null ? null : value switch
     {
-        double d => [d],
-        int i => [i],
-        decimal m => [(double)m],
-        ImmutableArray<double> list => list,
-        _ => [],
+        double d => range.Problem(d),
+        int i => range.Problem(i),
+        decimal m => range.Problem((double)m),
+        ImmutableArray<double> list => list.Select(range.Problem).FirstOrDefault(p => p is not null),
+        _ => null,
     };
 
     internal void Set(Part part, object? value) => property.SetValue(part, value);
@@ -78,6 +85,7 @@ public sealed partial class PartColumn
         if (type == typeof(decimal)) return Money(cell.Text, mark);
         if (type.IsEnum) return Choice(cell.Text);
         if (type == typeof(ImmutableArray<double>)) return NumberList(cell, mark);
+        if (IsPrices) return PriceList(cell.Text, mark);
         return IsList ? EnumList(cell.Text) : Number(cell, mark);
     }
 
@@ -109,12 +117,19 @@ public sealed partial class PartColumn
         double d => d,
         long n when type == typeof(bool) => n != 0,
         long n => (int)n,
+        string s when IsText => s,
         string s => Read(new Cell(s, 1, 1), DecimalMark.Point) is (var value, null) ? value : throw new FormatException($"column {Name} holds '{s}'"),
         _ => throw new FormatException($"column {Name} holds a value of the wrong kind"),
     };
 
     private (object? Value, string? Problem) Number(Cell cell, DecimalMark mark)
     {
+        if (cell.Number is null && IsPlain(cell.Text, mark))
+        {
+            if (type == typeof(double)) return (double.Parse(cell.Text, NumberStyles.Float, CultureInfo.InvariantCulture), null);
+            if (int.TryParse(cell.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole)) return (whole, null);
+        }
+
         var isPercent = cell.Text.EndsWith('%') && Name.EndsWith("fraction", StringComparison.Ordinal);
         var kind = type == typeof(int) ? QuantityKind.Count : isPercent ? QuantityKind.Fraction : QuantityKind.Number;
         var reading = UserNumber.Read(cell, kind, mark);
@@ -125,15 +140,61 @@ public sealed partial class PartColumn
         return Math.Abs(reading.Value!.Value) <= int.MaxValue ? ((int)reading.Value.Value, null) : (null, "is too large a number");
     }
 
+    /// <summary>Digits with at most one point, which can be read in one way only; the long way round gives the same.</summary>
+    private static bool IsPlain(string text, DecimalMark mark)
+    {
+        if (text.Length > MostPlainDigits) return false;
+        var (digits, points) = (0, 0);
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (char.IsAsciiDigit(text[i])) digits++;
+            else if (text[i] == '.' && digits > 0 && i < text.Length - 1) points++;
+            else if (text[i] != '-' || i > 0) return false;
+        }
+
+        return digits > 0 && (points == 0 || (points == 1 && mark != DecimalMark.Comma));
+    }
+
     private static (object? Value, string? Problem) Money(string text, DecimalMark mark)
     {
+        if (IsPlain(text, mark)) return (Bare(decimal.Parse(text, NumberStyles.Number, CultureInfo.InvariantCulture)), null);
         var money = UserNumber.ReadMoney(text, mark);
         if (money.Problem is not null) return (null, money.Problem);
         if (money.Currency is not null)
             return (null, $"has '{money.Currency}' beside the amount; write the number alone and the currency in its own column");
         if (money.Ambiguous)
             return (null, "may have a decimal comma or a thousands comma; write it with a decimal point and without thousands marks");
-        return (money.Amount!.Value / 1.0000000000000000000000000000m, null);
+        return (Bare(money.Amount!.Value), null);
+    }
+
+    /// <summary>The amount without zeros at its end.</summary>
+    private static decimal Bare(decimal amount) => amount / 1.0000000000000000000000000000m;
+
+    private static (object? Value, string? Problem) PriceList(string text, DecimalMark mark)
+    {
+        var breaks = ImmutableArray.CreateBuilder<PriceBreak>();
+        foreach (var item in Items(text))
+        {
+            var halves = item.Split(':', StringSplitOptions.TrimEntries);
+            if (halves.Length != 2) return (null, $"has '{item}', which is no quantity and price; write them as 50:43.20;200:41.00");
+            var ((from, fromProblem), (price, priceProblem)) = (Money(halves[0], mark), Money(halves[1], mark));
+            if ((fromProblem ?? priceProblem) is { } problem) return (null, $"has '{item}', which {problem}; write quantity and price as 50:43.20;200:41.00");
+            breaks.Add(new((decimal)from!, (decimal)price!));
+        }
+
+        return PriceListProblem(breaks) is { } wrong ? (null, wrong) : (breaks.ToImmutable(), null);
+    }
+
+    private static string? PriceListProblem(ImmutableArray<PriceBreak>.Builder breaks)
+    {
+        for (var i = 0; i < breaks.Count; i++)
+        {
+            if (breaks[i].FromQuantity <= 0) return "has a quantity that is not above 0; a break holds from a quantity on";
+            if (breaks[i].UnitPrice < 0) return "has a price below 0; check the sign";
+            if (i > 0 && breaks[i].FromQuantity <= breaks[i - 1].FromQuantity) return "does not rise in quantity; write the smaller quantity first";
+        }
+
+        return null;
     }
 
     private (object? Value, string? Problem) Choice(string text)
@@ -168,6 +229,9 @@ public sealed partial class PartColumn
     }
 
     private static string[] Items(string text) => text.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+
+    /// <summary>More digits than a double holds exactly are read the long way.</summary>
+    private const int MostPlainDigits = 15;
 
     private static (object? Value, string? Problem) YesNo(string text) => text.ToUpperInvariant() switch
     {

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Reflection;
 
@@ -22,6 +23,7 @@ public sealed class PartFamily
         new("protection", typeof(ProtectionDevice)),
         new("enclosures", typeof(Enclosure)),
         new("brackets", typeof(Bracket)),
+        new("fixings", typeof(Fixing), optional: true),
         new("integrated_units", typeof(IntegratedUnit), optional: true),
         new("services", typeof(ServiceRate)),
     ];
@@ -45,7 +47,12 @@ public sealed class PartFamily
     /// <summary>Columns common to all parts first, each in the order of the record.</summary>
     public ImmutableArray<PartColumn> Columns { get; }
 
-    public static PartFamily Of(Part part) => All.First(f => f.PartType == part.GetType());
+    private static readonly FrozenDictionary<Type, PartFamily> ByType = All.ToFrozenDictionary(f => f.PartType);
+
+    public static PartFamily Of(Part part) => ByType[part.GetType()];
+
+    public static PartFamily Of<T>()
+        where T : Part => ByType[typeof(T)];
 
     /// <summary>A new part whose properties hold their defaults.</summary>
     internal Part NewPart() => (Part)Activator.CreateInstance(PartType)!;

@@ -36,6 +36,43 @@ public abstract record Part
 
     /// <summary>Certificates and standards claimed, separated by ';'.</summary>
     public string Certificates { get; init; } = "";
+
+    /// <summary>Day the price was given.</summary>
+    public DateOnly? PriceDate { get; init; }
+
+    /// <summary>Least quantity the seller takes an order for, in units of sale.</summary>
+    public decimal MinimumOrder { get; init; } = 1;
+
+    /// <summary>Pack size: an order is a whole multiple of it (a drum of cable, a pallet of modules), in units of sale.</summary>
+    public decimal OrderMultiple { get; init; } = 1;
+
+    /// <summary>Unit prices of larger quantities, by rising quantity; as text <c>50:43.20;200:41.00</c>. Below the first, <see cref="UnitPrice"/> holds.</summary>
+    public ImmutableArray<PriceBreak> PriceBreaks { get; init; } = [];
+
+    /// <summary>File of the data sheet that states the ratings.</summary>
+    public string DataSheetFile { get; init; } = "";
+
+    /// <summary>Page of the data sheet with the ratings, 1-based.</summary>
+    public int? DataSheetPage { get; init; }
+
+    /// <summary>Country of origin, two letters of ISO 3166-1; empty when not known.</summary>
+    public string Origin { get; init; } = "";
+
+    /// <summary>Unit price when this quantity is bought at once, in <see cref="Currency"/>.</summary>
+    /// <param name="quantity">Units of sale, 0 or more.</param>
+    public decimal UnitPriceFor(decimal quantity)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(quantity);
+        return PriceBreaks.LastOrDefault(b => b.FromQuantity <= quantity)?.UnitPrice ?? UnitPrice;
+    }
+
+    /// <summary>Least quantity that can be ordered to have this quantity: never below the minimum order, in whole packs.</summary>
+    /// <param name="quantity">Units of sale, above 0.</param>
+    public decimal OrderQuantityFor(decimal quantity)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(quantity);
+        return Math.Ceiling(Math.Max(quantity, MinimumOrder) / OrderMultiple) * OrderMultiple;
+    }
 }
 
 public sealed record Luminaire : Part
@@ -74,6 +111,15 @@ public sealed record Luminaire : Part
 
     /// <summary>Highest ambient temperature, degC.</summary>
     public required double MaxAmbientC { get; init; }
+
+    /// <summary>Least spigot diameter the fitter takes, mm; null when not known.</summary>
+    public double? SpigotMinMm { get; init; }
+
+    /// <summary>Greatest spigot diameter the fitter takes, mm; null when not known.</summary>
+    public double? SpigotMaxMm { get; init; }
+
+    /// <summary>How the supply is connected, in open-standard words: cable tail, cable gland, 2-pole DC plug; empty when not known.</summary>
+    public string Connector { get; init; } = "";
 }
 
 public sealed record Module : Part
@@ -102,6 +148,12 @@ public sealed record Module : Part
 
     /// <summary>Greatest series fuse allowed by the maker, A.</summary>
     public required double MaxSeriesFuseA { get; init; }
+
+    /// <summary>How the cables end, in open-standard words; empty when not known.</summary>
+    public string Connector { get; init; } = "";
+
+    /// <summary>Length of each of the two cables, m; null when not known.</summary>
+    public double? CableLengthM { get; init; }
 }
 
 public sealed record Battery : Part
@@ -143,7 +195,25 @@ public sealed record Battery : Part
     /// <summary>Greatest charge current, A.</summary>
     public required double MaxChargeA { get; init; }
 
+    /// <summary>Width of the case, mm; null when not known.</summary>
+    public double? WidthMm { get; init; }
+
+    /// <summary>Height of the case with its terminals, mm; null when not known.</summary>
+    public double? HeightMm { get; init; }
+
+    /// <summary>Depth of the case, mm; null when not known.</summary>
+    public double? DepthMm { get; init; }
+
+    /// <summary>Absorption charge voltage the maker asks for at 25 degC, V for the whole battery; null when not known.</summary>
+    public double? AbsorptionV { get; init; }
+
     public double RatedWh => NominalVoltageV * RatedAh;
+
+    /// <summary>
+    /// Whether the enclosure must let gas out: every lead-acid battery gives off hydrogen when it is charged, the sealed ones little
+    /// (IEC 62485-2, ventilation; from memory).
+    /// </summary>
+    public bool NeedsVenting => Chemistry != BatteryChemistry.LithiumIronPhosphate;
 }
 
 public sealed record Controller : Part
@@ -183,6 +253,21 @@ public sealed record Controller : Part
     public required bool AdjustableDisconnect { get; init; }
 
     public required double MaxAmbientC { get; init; }
+
+    /// <summary>Lowest absorption voltage that can be set, V per 12 V of system voltage; null when not known.</summary>
+    public double? LeastAbsorptionV { get; init; }
+
+    /// <summary>Highest absorption voltage that can be set, V per 12 V of system voltage; null when not known.</summary>
+    public double? GreatestAbsorptionV { get; init; }
+
+    /// <summary>Temperature compensation of the charge voltages, mV/K for a 2 V cell, negative; 0 for none, null when not known.</summary>
+    public double? TemperatureCompensationMvPerK { get; init; }
+
+    /// <summary>Whether several may charge one battery side by side; null when not known.</summary>
+    public bool? ParallelAllowed { get; init; }
+
+    /// <summary>Ingress protection, e.g. 67; null when not known.</summary>
+    public int? IpCode { get; init; }
 }
 
 public sealed record Pole : Part
@@ -209,6 +294,27 @@ public sealed record Pole : Part
 
     /// <summary>Mean zinc coating, micrometres.</summary>
     public required double ZincUm { get; init; }
+
+    /// <summary>Clear width of the door opening, mm; null when not known, 0 for no door.</summary>
+    public double? DoorWidthMm { get; init; }
+
+    /// <summary>Clear height of the door opening, mm; null when not known, 0 for no door.</summary>
+    public double? DoorHeightMm { get; init; }
+
+    /// <summary>Lower edge of the door opening above ground, m; null when not known.</summary>
+    public double? DoorBottomM { get; init; }
+
+    /// <summary>Corrosivity the maker states the protection for (ISO 9223); null when silent: see <see cref="ZincLife"/>.</summary>
+    public CorrosionCategory? CorrosionCategory { get; init; }
+
+    /// <summary>Passive safety class of EN 12767 as certified, such as 100-NE-B; empty for a pole without one.</summary>
+    public string PassiveSafetyClass { get; init; } = "";
+
+    /// <summary>Length below ground of a pole set into the ground without a flange, m; 0 for a flanged pole.</summary>
+    public double DirectBuriedLengthM { get; init; }
+
+    /// <summary>Bending moment at ground level the maker allows, Nm; null when not stated.</summary>
+    public double? MomentCapacityNm { get; init; }
 }
 
 /// <summary>A block foundation with its anchor bolt set; concrete, excavation and steel are bought by quantity.</summary>
@@ -228,6 +334,18 @@ public sealed record FoundationSet : Part
 
     /// <summary>Reinforcement in one block, kg.</summary>
     public required double ReinforcementKg { get; init; }
+
+    /// <summary>Side of the square on which the bolts stand, between centres, mm; null when not known.</summary>
+    public double? BoltSpacingMm { get; init; }
+
+    /// <summary>Property class of the bolts (ISO 898-1), such as 8.8; empty when not known.</summary>
+    public string BoltGrade { get; init; } = "";
+
+    /// <summary>Nominal tensile strength of the bolts, MPa; null when the class is not known. See <see cref="BoltClass"/>.</summary>
+    public double? BoltTensileMPa => BoltClass.TensileMPa(BoltGrade);
+
+    /// <summary>Nominal yield strength of the bolts, MPa; null when the class is not known. See <see cref="BoltClass"/>.</summary>
+    public double? BoltYieldMPa => BoltClass.YieldMPa(BoltGrade);
 }
 
 /// <summary>Two-core or paired single-core copper cable sold by the metre.</summary>
@@ -243,6 +361,9 @@ public sealed record Cable : Part
 
     /// <summary>Ultraviolet resistant and fit for outdoor use on modules.</summary>
     public required bool Outdoor { get; init; }
+
+    /// <summary>Outer diameter, or greater width of a flat cable, mm; null when not known.</summary>
+    public double? OuterMm { get; init; }
 }
 
 public enum ProtectionKind
@@ -250,6 +371,9 @@ public enum ProtectionKind
     Fuse,
     SurgeArrester,
     EarthElectrode,
+
+    /// <summary>Holder or carrier of one fuse, for catalogues whose fuses are bare links.</summary>
+    FuseHolder,
 }
 
 public sealed record ProtectionDevice : Part
@@ -261,6 +385,9 @@ public sealed record ProtectionDevice : Part
 
     /// <summary>Rated direct voltage, V; 0 where it has none.</summary>
     public required double RatedV { get; init; }
+
+    /// <summary>Greatest direct current a fuse can break, A; null when not known.</summary>
+    public double? BreakingA { get; init; }
 }
 
 /// <summary>Battery and controller enclosure.</summary>
@@ -273,6 +400,27 @@ public sealed record Enclosure : Part
     public required int IpCode { get; init; }
 
     public required double WindAreaM2 { get; init; }
+
+    /// <summary>Clear width inside, mm; null when not known.</summary>
+    public double? InnerWidthMm { get; init; }
+
+    /// <summary>Clear height inside, mm; null when not known.</summary>
+    public double? InnerHeightMm { get; init; }
+
+    /// <summary>Clear depth inside, mm; null when not known.</summary>
+    public double? InnerDepthMm { get; init; }
+
+    /// <summary>Whether openings let gas out; null when not known.</summary>
+    public bool? Vented { get; init; }
+
+    /// <summary>Impact protection, e.g. 8; null when not known.</summary>
+    public int? IkCode { get; init; }
+
+    /// <summary>Least pole diameter its straps or saddle take, mm; null when not known.</summary>
+    public double? PoleMinMm { get; init; }
+
+    /// <summary>Greatest pole diameter its straps or saddle take, mm; null when not known.</summary>
+    public double? PoleMaxMm { get; init; }
 }
 
 /// <summary>Module support for the pole top, for one module or several.</summary>
@@ -283,6 +431,12 @@ public sealed record Bracket : Part
     public required double MinTiltDegrees { get; init; }
 
     public required double MaxTiltDegrees { get; init; }
+
+    /// <summary>Least pole diameter it clamps onto, mm; null when not known.</summary>
+    public double? PoleMinMm { get; init; }
+
+    /// <summary>Greatest pole diameter it clamps onto, mm; null when not known.</summary>
+    public double? PoleMaxMm { get; init; }
 }
 
 /// <summary>Labour, plant, materials by quantity and services: one rate each.</summary>
@@ -311,6 +465,21 @@ public enum ServiceUse
     Documents,
     MaintainYear,
     FixingsPerPole,
+
+    /// <summary>An unskilled worker for a day, for work measured as it comes.</summary>
+    DayworkLabour,
+
+    /// <summary>A skilled worker for a day.</summary>
+    DayworkSkilled,
+
+    /// <summary>Plant with its driver for an hour.</summary>
+    DayworkPlant,
+
+    /// <summary>A lorry load from the store to a site.</summary>
+    TransportToSite,
+
+    /// <summary>Filling and compacting soil beside a foundation.</summary>
+    Backfill,
 }
 
 /// <summary>All parts, each family sorted by code.</summary>
@@ -327,9 +496,12 @@ public sealed record PartsCatalog(
     ImmutableArray<Bracket> Brackets,
     ImmutableArray<ServiceRate> Services)
 {
+    /// <summary>Clamps, straps and bolts.</summary>
+    public ImmutableArray<Fixing> Fixings { get; init; } = [];
+
     public ImmutableArray<IntegratedUnit> IntegratedUnits { get; init; } = [];
 
     public IEnumerable<Part> All =>
         Luminaires.Cast<Part>().Concat(Modules).Concat(Batteries).Concat(Controllers).Concat(Poles).Concat(Foundations)
-            .Concat(Cables).Concat(Protection).Concat(Enclosures).Concat(Brackets).Concat(IntegratedUnits).Concat(Services);
+            .Concat(Cables).Concat(Protection).Concat(Enclosures).Concat(Brackets).Concat(Fixings).Concat(IntegratedUnits).Concat(Services);
 }

@@ -11,21 +11,21 @@ namespace TenderKit.Catalog.Import;
 /// <summary>Rows of one family's table as parts; every bad cell is named, and the good rows still come through.</summary>
 internal static partial class PartRows
 {
-    public static IEnumerable<PlacedPart> Read(Table table, PartFamily family, List<Diagnostic> found)
+    /// <summary>The parts one after another; <paramref name="found"/> grows while they are taken.</summary>
+    public static IEnumerable<PlacedPart> Read(TableRows table, PartFamily family, List<Diagnostic> found)
     {
-        var header = table.Rows.First(r => r.Any(c => !c.IsEmpty));
-        var columns = Columns(table, header, family, found);
-        var mark = DecimalMarks.Guess(table.Rows.SelectMany(r => r).Where(c => c.Number is null).Select(c => c.Text));
-        var parts = new List<PlacedPart>();
-        foreach (var row in table.Rows.Where(r => r.Length > 0 && r[0].Row > header[0].Row && r.Any(c => !c.IsEmpty)))
+        ImmutableArray<(PartColumn Column, int Index)>? columns = null;
+        var texts = new NumbersAsText(table);
+        foreach (var row in table.Rows.Where(r => r.Any(c => !c.IsEmpty)))
         {
-            if (Part(table, row, family, columns, mark, found) is { } part) parts.Add(part);
+            if (columns is not { } known) columns = Columns(table, row, family, found);
+            else if (Part(table, row, family, known, texts, found) is { } part) yield return part;
         }
 
-        return parts;
+        found.AddRange(texts.Warnings());
     }
 
-    private static ImmutableArray<(PartColumn Column, int Index)> Columns(Table table, ImmutableArray<Cell> header, PartFamily family,
+    private static ImmutableArray<(PartColumn Column, int Index)> Columns(TableRows table, IReadOnlyList<Cell> header, PartFamily family,
         List<Diagnostic> found)
     {
         var columns = ImmutableArray.CreateBuilder<(PartColumn Column, int Index)>();
@@ -53,40 +53,55 @@ internal static partial class PartRows
     }
 
     private static PlacedPart? Part(
-        Table table, ImmutableArray<Cell> row, PartFamily family, ImmutableArray<(PartColumn Column, int Index)> columns, DecimalMark mark,
+        TableRows table, IReadOnlyList<Cell> row, PartFamily family, ImmutableArray<(PartColumn Column, int Index)> columns, NumbersAsText texts,
         List<Diagnostic> found)
     {
         var part = family.NewPart();
         var rowPlace = new Place(table.File, table.Sheet, row[0].Row);
-        var errors = new List<Diagnostic>();
+        var errors = 0;
         foreach (var (column, index) in columns)
         {
-            if (Fill(part, column, row[index], mark) is var (code, problem))
-                errors.Add(Diagnostic.Error(code, $"{column.Name} '{row[index].Text}' {problem}", rowPlace with { Column = column.Name }));
+            var cell = index < row.Count ? row[index] : new Cell("", row[0].Row, index + 1);
+            texts.Note(column, cell);
+            if (column.IsText && cell.Number is not null) found.Add(LostZeros(column, cell, rowPlace));
+            if (Fill(part, column, cell, table.Mark) is not var (code, problem)) continue;
+            found.Add(Diagnostic.Error(code, $"{column.Name} '{cell.Text}' {problem}", rowPlace with { Column = column.Name }));
+            errors++;
         }
 
-        found.AddRange(errors);
-        found.AddRange(columns.Where(c => c.Column.IsText && row[c.Index].Number is not null).Select(c => Diagnostic.Warning(
-            "TK612",
-            $"{c.Column.Name} '{row[c.Index].Text}' is held as a number, which drops zeros at either end; format the column as text",
-            rowPlace with { Column = c.Column.Name })));
-        if (errors.Count > 0 || columns.Count(c => c.Column.IsRequired) < family.Columns.Count(c => c.IsRequired)) return null;
+        if (errors > 0 || columns.Count(c => c.Column.IsRequired) < family.Columns.Count(c => c.IsRequired)) return null;
         found.AddRange(PartContradiction.Of(part).Select(c =>
             new Diagnostic(c.IsCertain ? "TK606" : "TK613", c.IsCertain ? Severity.Error : Severity.Warning, $"{part.Code}: {c.Message}", rowPlace)));
         return new(part, rowPlace);
     }
+
+    private static Diagnostic LostZeros(PartColumn column, Cell cell, Place place) => Diagnostic.Warning(
+        "TK612",
+        $"{column.Name} '{cell.Text}' is held as a number, which drops zeros at either end; format the column as text",
+        place with { Column = column.Name });
 
     private static (string Code, string Problem)? Fill(Part part, PartColumn column, Cell cell, DecimalMark mark)
     {
         if (cell.IsEmpty) return column.IsRequired ? ("TK604", "is empty; fill it in") : null;
         var (value, problem) = column.Read(cell, mark);
         if (problem is not null) return ("TK604", problem);
-        if (column.PropertyName == nameof(Families.Part.Currency) && !CurrencyCode().IsMatch(cell.Text))
-            return ("TK604", "is no currency code; write its three letters, such as USD");
+        if (column.IsText && FormProblem(column, cell.Text) is { } form) return ("TK604", form);
         column.Set(part, value);
-        return column.RangeProblem(part) is { } outside ? ("TK605", outside) : null;
+        return column.RangeProblem(value) is { } outside ? ("TK605", outside) : null;
     }
+
+    /// <summary>Texts with a form of their own.</summary>
+    private static string? FormProblem(PartColumn column, string text) => column.PropertyName switch
+    {
+        nameof(Families.Part.Currency) when !CurrencyCode().IsMatch(text) => "is no currency code; write its three letters, such as USD",
+        nameof(Families.Part.Origin) when !CountryCode().IsMatch(text) => "is no country code; write its two letters of ISO 3166-1, such as KE",
+        nameof(FoundationSet.BoltGrade) when BoltClass.TensileMPa(text) is null => "is no property class of ISO 898-1; write it as 8.8",
+        _ => null,
+    };
 
     [GeneratedRegex("^[A-Z]{3}$")]
     private static partial Regex CurrencyCode();
+
+    [GeneratedRegex("^[A-Z]{2}$")]
+    private static partial Regex CountryCode();
 }

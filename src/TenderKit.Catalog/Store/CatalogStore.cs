@@ -54,19 +54,37 @@ public sealed class CatalogStore : IDisposable
     /// <exception cref="SqliteException">A code stands twice or a photometric file is missing.</exception>
     public void Replace(IEnumerable<Part> parts, ImmutableSortedDictionary<string, byte[]> photometry)
     {
-        using var transaction = connection.BeginTransaction();
-        foreach (var family in PartFamily.All) connection.Execute($"DELETE FROM {family.Name}", transaction: transaction);
-        connection.Execute("DELETE FROM parts; DELETE FROM photometry", transaction: transaction);
-        foreach (var (file, bytes) in photometry)
-            connection.Execute("INSERT INTO photometry (file, bytes) VALUES (@file, @bytes)", new { file, bytes }, transaction);
-        foreach (var part in parts)
-        {
-            var family = PartFamily.Of(part);
-            connection.Execute("INSERT INTO parts (code, family) VALUES (@Code, @Name)", new { part.Code, family.Name }, transaction);
-            connection.Execute(Schema.Insert(family), Parameters(family, part), transaction);
-        }
+        using var fill = BeginReplace();
+        foreach (var (file, bytes) in photometry) fill.Add(file, bytes);
+        foreach (var part in parts) fill.Add(part);
+        fill.Commit();
+    }
 
-        transaction.Commit();
+    internal CatalogFill BeginReplace() => new(connection);
+
+    /// <summary>Number of parts.</summary>
+    public int Count() => connection.ExecuteScalar<int>("SELECT count(*) FROM parts");
+
+    /// <summary>The part of a code, whatever its family, or null.</summary>
+    public Part? Find(string code)
+    {
+        var name = connection.QueryFirstOrDefault<string>("SELECT family FROM parts WHERE code = @code", new { code });
+        return name is null ? null : Read(PartFamily.All.First(f => f.Name == name), "WHERE code = @p0", [code]).Single();
+    }
+
+    /// <summary>The parts that answer a question, sorted by code.</summary>
+    public ImmutableArray<T> Find<T>(PartQuery<T> query)
+        where T : Part => Sorted<T>(Read(PartFamily.Of<T>(), query.Where, [.. query.Terms.Select(t => t.Value)]));
+
+    /// <summary>How the store would answer a question: one line per table it goes through or index it searches.</summary>
+    public ImmutableArray<string> Plan<T>(PartQuery<T> query)
+        where T : Part
+    {
+        using var command = Command("EXPLAIN QUERY PLAN " + Schema.Select(PartFamily.Of<T>()) + " " + query.Where, [.. query.Terms.Select(t => t.Value)]);
+        using var reader = command.ExecuteReader();
+        var lines = ImmutableArray.CreateBuilder<string>();
+        while (reader.Read()) lines.Add(reader.GetString(3));
+        return lines.ToImmutable();
     }
 
     /// <summary>All parts, each family sorted by code.</summary>
@@ -74,6 +92,7 @@ public sealed class CatalogStore : IDisposable
         Family<Luminaire>(), Family<Module>(), Family<Battery>(), Family<Controller>(), Family<Pole>(), Family<FoundationSet>(),
         Family<Cable>(), Family<ProtectionDevice>(), Family<Enclosure>(), Family<Bracket>(), Family<ServiceRate>())
     {
+        Fixings = Family<Fixing>(),
         IntegratedUnits = Family<IntegratedUnit>(),
     };
 
@@ -85,34 +104,57 @@ public sealed class CatalogStore : IDisposable
     /// <summary>SHA-256 over the canonical text of all parts and photometric files, lower-case hex; equal for equal catalogues, whatever files they came from.</summary>
     public string Digest()
     {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         var text = new StringBuilder();
-        foreach (var part in Load().All)
+        foreach (var family in PartFamily.All)
         {
-            var family = PartFamily.Of(part);
-            text.Append(family.Name);
-            foreach (var column in family.Columns) text.Append('\u001F').Append(column.Name).Append('=').Append(column.Text(column.Of(part)));
-            text.Append('\n');
+            foreach (var part in Read(family, "ORDER BY code", []))
+            {
+                text.Append(family.Name);
+                foreach (var column in family.Columns) text.Append('\u001F').Append(column.Name).Append('=').Append(column.Text(column.Of(part)));
+                Take('\n');
+            }
         }
 
         foreach (var (file, bytes) in Photometry())
-            text.Append(file).Append('\u001F').Append(Convert.ToHexStringLower(SHA256.HashData(bytes))).Append('\n');
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
+        {
+            text.Append(file).Append('\u001F').Append(Convert.ToHexStringLower(SHA256.HashData(bytes)));
+            Take('\n');
+        }
+
+        return Convert.ToHexStringLower(hash.GetHashAndReset());
+
+        void Take(char end)
+        {
+            hash.AppendData(Encoding.UTF8.GetBytes(text.Append(end).ToString()));
+            text.Clear();
+        }
     }
 
-    /// <summary>Writes the store as a .db file: beside the target first, then renamed, so that the target is always whole.</summary>
+    /// <summary>
+    /// Writes the store as a .db file: beside the target first and down to the disk, then renamed, so that the target is always whole,
+    /// old or new. Each process writes beside under a name of its own; what a killed one left is cleared away.
+    /// </summary>
     public void SaveAs(string path)
     {
-        var beside = path + ".new";
-        File.Delete(beside);
-        connection.Execute("VACUUM INTO @beside", new { beside });
-        File.Move(beside, path, overwrite: true);
+        var beside = BesideFile.Of(path);
+        BesideFile.ClearLeft(path);
+        try
+        {
+            connection.Execute("VACUUM INTO @beside", new { beside });
+            using (var written = new FileStream(beside, FileMode.Open, FileAccess.ReadWrite)) written.Flush(flushToDisk: true);
+            File.Move(beside, path, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(beside);
+        }
     }
 
     /// <summary>Writes one csv file per family and the photometric files; importing the folder gives an equal catalogue.</summary>
     public void Export(string folder)
     {
-        var photometryFolder = Path.Combine(folder, CatalogImporter.PhotometryFolder);
-        Directory.CreateDirectory(photometryFolder);
+        Directory.CreateDirectory(folder);
         foreach (var family in PartFamily.All)
         {
             using var rows = connection.ExecuteReader(Schema.SelectForExport(family));
@@ -121,7 +163,19 @@ public sealed class CatalogStore : IDisposable
             csv.Write((System.Data.Common.DbDataReader)rows);
         }
 
-        foreach (var (file, bytes) in Photometry()) File.WriteAllBytes(Path.Combine(photometryFolder, file), bytes);
+        ExportPhotometry(folder);
+    }
+
+    /// <summary>Writes the photometric files into the folder of that name.</summary>
+    public void ExportPhotometry(string folder)
+    {
+        var photometryFolder = Path.Combine(folder, CatalogImporter.PhotometryFolder);
+        Directory.CreateDirectory(photometryFolder);
+        foreach (var (file, bytes) in Photometry())
+        {
+            if (Path.GetFileName(file) != file) throw new InvalidDataException($"the catalogue names a photometric file '{file}' outside its folder; import it again from its csv files");
+            File.WriteAllBytes(Path.Combine(photometryFolder, file), bytes);
+        }
     }
 
     public void Dispose() => connection.Dispose();
@@ -143,32 +197,36 @@ public sealed class CatalogStore : IDisposable
         foreach (var family in PartFamily.All)
         {
             var known = connection.Query<string>("SELECT name FROM pragma_table_info(@Name)", new { family.Name }).ToHashSet(StringComparer.Ordinal);
-            if (family.Columns.FirstOrDefault(c => !known.Contains(c.Name)) is { } missing)
+            if (Schema.Own(family).FirstOrDefault(c => !known.Contains(c.Name)) is { } missing)
                 return $"the catalogue file was written by another version: {family.Name} lacks '{missing.Name}'; import it again from its csv files";
         }
 
         return null;
     }
 
-    private static DynamicParameters Parameters(PartFamily family, Part part)
-    {
-        var parameters = new DynamicParameters();
-        foreach (var column in family.Columns) parameters.Add(column.Name, column.ToSql(column.Of(part)));
-        return parameters;
-    }
-
     private ImmutableArray<T> Family<T>()
-        where T : Part
+        where T : Part => Sorted<T>(Read(PartFamily.Of<T>(), "", []));
+
+    private static ImmutableArray<T> Sorted<T>(IEnumerable<Part> parts)
+        where T : Part => [.. parts.Cast<T>().OrderBy(p => p.Code, StringComparer.Ordinal)];
+
+    private IEnumerable<Part> Read(PartFamily family, string rest, object?[] values)
     {
-        var family = PartFamily.All.First(f => f.PartType == typeof(T));
-        var rows = connection.Query($"SELECT * FROM {family.Name}").Cast<IDictionary<string, object?>>();
-        return [.. rows.Select(r => (T)Part(family, r)).OrderBy(p => p.Code, StringComparer.Ordinal)];
+        using var command = Command(Schema.Select(family) + " " + rest, values);
+        using var reader = command.ExecuteReader();
+        while (reader.Read())
+        {
+            var part = family.NewPart();
+            for (var i = 0; i < family.Columns.Length; i++) family.Columns[i].Set(part, family.Columns[i].FromSql(reader.GetValue(i)));
+            yield return part;
+        }
     }
 
-    private static Part Part(PartFamily family, IDictionary<string, object?> row)
+    private SqliteCommand Command(string sql, object?[] values)
     {
-        var part = family.NewPart();
-        foreach (var column in family.Columns) column.Set(part, column.FromSql(row[column.Name]));
-        return part;
+        var command = connection.CreateCommand();
+        command.CommandText = sql;
+        for (var i = 0; i < values.Length; i++) command.Parameters.AddWithValue(FormattableString.Invariant($"@p{i}"), values[i] ?? DBNull.Value);
+        return command;
     }
 }

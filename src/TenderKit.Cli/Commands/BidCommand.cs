@@ -10,6 +10,7 @@ using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Forms;
 using TenderKit.Tendering.Notes;
+using TenderKit.Tendering.Positions;
 using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Cli.Commands;
@@ -47,7 +48,8 @@ internal static class BidCommand
         terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {Terminal.Count(inputs.Sites.Length, "site")} ..."));
         var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
-        design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value)] };
+        var poles = PolePlacing.Of(design);
+        design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
         terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
         if (design.Sites.IsEmpty)
         {
@@ -57,7 +59,7 @@ internal static class BidCommand
 
         var target = folder ?? Path.Combine("output", FolderName(inputs.Tender.Head.Reference));
         var notes = NoteSelector.Select(design, NoteLibrary.Load());
-        var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."));
+        var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."), poles);
         BidFolder.Write(target, documents);
         Summarise(design, bill.Value, target, documents, json, terminal);
         return design.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;

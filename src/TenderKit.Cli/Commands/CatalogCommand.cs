@@ -1,77 +1,78 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using TenderKit.Catalog;
-using TenderKit.Catalog.Families;
 using TenderKit.Catalog.Import;
-using TenderKit.Documents.Machine;
-using TenderKit.Sizing.Basics;
+using TenderKit.Documents.Workbooks;
 
 namespace TenderKit.Cli.Commands;
 
 /// <summary><c>catalog</c>: the parts store.</summary>
 internal static class CatalogCommand
 {
+    public const string Forms = "A folder of csv or xlsx files, a workbook with a sheet per family, or a .db file.";
+
     public static Command Make(Terminal terminal)
     {
-        var command = new Command("catalog", "The parts store: import from csv or xlsx, list what is in it.");
+        var command = new Command("catalog", "The parts store: import from csv or xlsx, list, explain a part, export.");
         command.Subcommands.Add(Import(terminal));
-        command.Subcommands.Add(List(terminal));
+        command.Subcommands.Add(CatalogListCommand.Make(terminal));
+        command.Subcommands.Add(CatalogShowCommand.Make(terminal));
+        command.Subcommands.Add(Export(terminal));
         return command;
     }
 
     private static Command Import(Terminal terminal)
     {
-        var folder = new Argument<string>("folder") { Description = "Folder with one csv or xlsx file per part family and a folder photometry." };
+        var source = new Argument<string>("source") { Description = "Folder with one csv or xlsx file per part family, or one workbook with a sheet per family; photometric files in a folder photometry beside them." };
         var target = new Option<string>("--to") { Description = "The .db file to write.", Required = true };
-        var command = new Command("import", "Reads a folder of parts into one .db file; a single bad cell and nothing is changed.") { folder, target };
+        var command = new Command("import", "Reads parts into one .db file; a single bad cell and nothing is changed.") { source, target };
         command.SetAction(parsed =>
         {
-            var outcome = CatalogImporter.FromFolderToFile(parsed.GetRequiredValue(folder), parsed.GetRequiredValue(target));
+            var outcome = CatalogImporter.ToFile(parsed.GetRequiredValue(source), parsed.GetRequiredValue(target));
             terminal.Problems(outcome.Diagnostics);
             if (outcome.Value is not { } store) return ExitCodes.CouldNotRun;
-            using (store) terminal.Result($"{Count(store.Load())} parts in {parsed.GetRequiredValue(target)}");
+            using (store) terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{store.Count()} parts in {parsed.GetRequiredValue(target)}"));
             return ExitCodes.Good;
         });
         return command;
     }
 
-    private static Command List(Terminal terminal)
+    private static Command Export(Terminal terminal)
     {
-        var path = new Argument<string>("catalog") { Description = "A folder of csv files or a .db file." };
-        var format = CommonOptions.Format();
-        var command = new Command("list", "Lists every part with its price.") { path, format };
-        command.SetAction(parsed =>
-        {
-            var opened = Catalogs.Open(parsed.GetRequiredValue(path));
-            terminal.Problems(opened.Diagnostics);
-            if (opened.Value is not { } source) return ExitCodes.CouldNotRun;
-            if (parsed.GetValue(format) == "json") terminal.Result(Json(source, opened));
-            else terminal.Table(["Code", "Family", "Description", "Price", "Currency", "Valid until"], source.Parts.All.Select(Row));
-            return ExitCodes.Good;
-        });
+        var source = new Argument<string>("catalog") { Description = Forms };
+        var target = new Option<string>("--out") { Description = "A folder for csv files, or a file .xlsx or .db.", Required = true };
+        var command = new Command("export", "Writes a catalogue as csv files, as one workbook or as a .db file; importing it again gives the same catalogue.") { source, target };
+        command.SetAction(parsed => Run(parsed.GetRequiredValue(source), parsed.GetRequiredValue(target), terminal));
         return command;
     }
 
-    private static string[] Row(Part part) =>
-    [
-        part.Code, part.GetType().Name, part.Description, part.UnitPrice.ToString("N2", CultureInfo.InvariantCulture), part.Currency,
-        part.PriceValidUntil?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
-    ];
-
-    private static JsonObject Json(CatalogSource source, Outcome<CatalogSource> opened) => new()
+    private static int Run(string source, string target, Terminal terminal)
     {
-        ["catalogSha256"] = source.Digest,
-        ["parts"] = new JsonArray([.. source.Parts.All.Select(p => new JsonObject
+        var opened = Catalogs.OpenStore(source);
+        terminal.Problems(opened.Diagnostics);
+        if (opened.Value is not { } store) return ExitCodes.CouldNotRun;
+        using (store)
         {
-            ["code"] = p.Code,
-            ["family"] = p.GetType().Name,
-            ["description"] = p.Description,
-            ["unitPrice"] = p.UnitPrice,
-            ["currency"] = p.Currency,
-        })]),
-        ["diagnostics"] = new JsonArray([.. opened.Diagnostics.Select(BidJson.DiagnosticJson)]),
-    };
+            switch (Path.GetExtension(target).ToUpperInvariant())
+            {
+                case ".DB":
+                    store.SaveAs(target);
+                    break;
+                case ".XLSX":
+                    File.WriteAllBytes(target, CatalogWorkbook.Make(store.Load()));
+                    store.ExportPhotometry(Path.GetDirectoryName(Path.GetFullPath(target))!);
+                    break;
+                case "":
+                    store.Export(target);
+                    break;
+                default:
+                    terminal.Progress($"error: '{target}' is neither a folder nor a file .xlsx or .db");
+                    return ExitCodes.CouldNotRun;
+            }
 
-    private static int Count(PartsCatalog parts) => parts.All.Count();
+            terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{store.Count()} parts in {target}; digest {store.Digest()}"));
+        }
+
+        return ExitCodes.Good;
+    }
 }

@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using TenderKit.Documents.Machine;
 using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
 
@@ -31,21 +33,27 @@ internal static class EnergyCommand
         if (EnergyOptions.Problem(parsed) is { } odd) return Stop(terminal, odd);
         var found = new List<Diagnostic>();
         var rules = EnergyInputs.RulesOf(parsed, found);
-        var climate = HasErrors(found) ? null : EnergyInputs.ClimateOf(parsed, rules, found);
+        HourlySeries? series = null;
+        var climate = HasErrors(found) ? null : EnergyInputs.ClimateOf(parsed, rules, found, out series);
         if (climate is null || HasErrors(found)) return StopFor(found, terminal);
 
         var pole = PoleStudy.YearsOf(EnergyInputs.PoleOf(parsed, climate, rules));
         found.AddRange(ScheduleHours.Examine(pole.Inputs.Schedule, pole.Nights, Place.Nowhere));
-        var root = EnergyJson.Years(pole);
         var template = EnergyInputs.SystemOf(parsed, rules);
         var search = SearchOf(parsed);
-        var system = search.Array || search.Battery ? Find(pole, template, ref search, found) : template;
+        var (planes, study, system) = (EnergyInputs.PlanesOf(parsed, pole.Inputs.Plane), (HeadingStudy?)null, (PowerSystem?)null);
+        if (planes.Length > 1) (pole, study, system) = WorstHeading(pole, planes, template, ref search, found);
+        else system = SystemOf(pole, template, ref search, found);
+        var root = EnergyJson.Years(pole);
         var energy = system is null ? null : PoleStudy.EnergyOf(pole, system);
+        var proof = energy is null || series is null ? null : Proof(series, pole, energy.System);
         if (energy is not null)
         {
             found.AddRange(EnergyFindings.Examine(pole.Years, energy.System, Place.Nowhere));
             found.AddRange(SeldomFull(energy, rules));
             EnergyJson.AddSystem(root, energy);
+            if (proof is not null) root["onOwnSeries"] = EnergyJson.OwnSeries(proof);
+            if (study is not null) root["headings"] = EnergyJson.Headings(study);
         }
 
         var kept = energy is not null && (!(search.Array || search.Battery || parsed.Given(EnergyOptions.DarkNights)) || search.Target.KeptBy(energy.Result));
@@ -55,9 +63,37 @@ internal static class EnergyCommand
         root["diagnostics"] = EnergyJson.Diagnostics(found);
         terminal.Problems([.. found]);
         if (json) terminal.Result(root);
-        else EnergyText.Show(pole, energy, search, terminal);
+        else EnergyText.Show(pole, energy, search, proof, study, terminal);
         return kept ? ExitCodes.Good : ExitCodes.SomethingUnmet;
     }
+
+    private static PowerSystem? SystemOf(PoleYears pole, PowerSystem template, ref EnergySearch search, List<Diagnostic> found) =>
+        search.Array || search.Battery ? Find(pole, template, ref search, found) : template;
+
+    /// <summary>
+    /// Tries every heading: sizes are found for the heading of the darkest month first, then for whichever proves worse, until the worst keeps them.
+    /// </summary>
+    private static (PoleYears Pole, HeadingStudy? Study, PowerSystem? System) WorstHeading(
+        PoleYears first, ImmutableArray<PlaneOrientation> planes, PowerSystem template, ref EnergySearch search, List<Diagnostic> found)
+    {
+        var pole = planes.Select(plane => PoleStudy.Turned(first, plane)).MinBy(LeastSupply)!;
+        for (var round = 1; ; round++)
+        {
+            if (SystemOf(pole, template, ref search, found) is not { } system) return (pole, null, null);
+            var inputs = pole.Inputs;
+            var study = HeadingStudy.Run(pole.Years.Weather, pole.Lamp, system, planes, inputs.AlbedoFraction, inputs.ShadedFraction);
+            var isWorst = study.Worst.Plane == inputs.Plane;
+            if (!isWorst) pole = PoleStudy.Turned(pole, study.Worst.Plane);
+            if (isWorst || round > planes.Length || search is { Array: false, Battery: false } || search.Target.KeptBy(study.Worst.Result)) return (pole, study, system);
+        }
+    }
+
+    /// <summary>Irradiation over lamp hours in the worst month.</summary>
+    private static double LeastSupply(PoleYears pole) =>
+        pole.SimulatedPlaneKWhPerM2.Zip(pole.LoadWh, (sun, load) => load > 0 ? sun / load : double.PositiveInfinity).Min();
+
+    private static SeriesProof Proof(HourlySeries series, PoleYears pole, PowerSystem system) => SeriesProof.Of(
+        series, pole.Inputs.CautiousFactor, pole.Inputs.Plane, pole.Inputs.AlbedoFraction, pole.Inputs.ShadedFraction, pole.Lamp, system);
 
     private static EnergySearch SearchOf(ParseResult parsed) => new(
         !parsed.Given(EnergyOptions.ArrayWp),

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using TenderKit.Intake.Climate;
@@ -20,24 +21,29 @@ internal static class EnergyInputs
     private const double AnyBatteryAh = 50;
 
     /// <summary>The built-in rules, or a file's, with single rules changed.</summary>
-    public static RuleSet RulesOf(ParseResult parsed, List<Diagnostic> found)
+    public static RuleSet RulesOf(ParseResult parsed, List<Diagnostic> found) =>
+        RulesOf(parsed.GetValue(EnergyOptions.RulesFile), parsed.GetValue(EnergyOptions.Rules) ?? [], found);
+
+    /// <summary>The built-in rules, or a file's, with single rules changed, each written <c>id=value</c>.</summary>
+    public static RuleSet RulesOf(string? file, IEnumerable<string> changed, List<Diagnostic> found)
     {
-        var file = parsed.GetValue(EnergyOptions.RulesFile);
         var text = file is null ? BuiltIn() : File.ReadAllText(file);
-        var changes = string.Join('\n', (parsed.GetValue(EnergyOptions.Rules) ?? []).Select(r => r.Replace("=", ": ", StringComparison.Ordinal)));
+        var changes = string.Join('\n', changed.Select(r => r.Replace("=", ": ", StringComparison.Ordinal)));
         var section = changes.Length == 0 ? null : YamlFile.Read(changes, "--rule", found);
         return Tendering.Settings.RulesFile.Read(text, file ?? "the built-in design rules", section, found);
     }
 
     /// <summary>The climate of a file, of values given, or the built-in estimate; null with an error among the problems.</summary>
-    public static MonthlyClimate? ClimateOf(ParseResult parsed, RuleSet rules, List<Diagnostic> found)
+    /// <param name="series">The hours of the file, where it holds hours.</param>
+    public static MonthlyClimate? ClimateOf(ParseResult parsed, RuleSet rules, List<Diagnostic> found, out HourlySeries? series)
     {
+        series = null;
         var (latitude, longitude) = (parsed.GetValue(EnergyOptions.Latitude), parsed.GetValue(EnergyOptions.Longitude));
         var climate = parsed.GetValue(EnergyOptions.ClimateFile) is { } file
-            ? OfFile(file, latitude, longitude, found)
+            ? OfFile(file, latitude, longitude, found, out series)
             : parsed.Given(EnergyOptions.Irradiation) ? OfValues(parsed, latitude, longitude) : ReferenceClimate.Estimate(latitude, longitude, ReferenceStations.Load());
         if (climate is null) return null;
-        if (climate.Grade is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)
+        if (ClimateGrades.IsEstimate(climate.Grade))
         {
             found.Add(Diagnostic.Warning("TK320", string.Create(
                 CultureInfo.InvariantCulture,
@@ -56,15 +62,19 @@ internal static class EnergyInputs
         var albedo = rules["climate.albedo"];
         var lamp = ScheduleHours.For(schedule, NightCalendar.ForLatitude(climate.LatitudeDegrees, elevation));
         var best = TiltedPlane.BestForWorstMonth(climate, lamp.MonthlyFullHours, rules["energy.least_tilt"], albedo);
-        var plane = new PlaneOrientation(parsed.ValueOr(EnergyOptions.Tilt, best.TiltDegrees), parsed.ValueOr(EnergyOptions.Azimuth, best.AzimuthDegrees));
-        var sequence = new SequenceSettings(
-            (int)parsed.ValueOr(EnergyOptions.Years, rules["climate.years"]),
-            (int)parsed.ValueOr(EnergyOptions.Seed, rules["climate.seed"]),
-            rules["climate.day_correlation"],
-            rules["climate.year_spread"]);
+        var plane = new PlaneOrientation(parsed.ValueOr(EnergyOptions.Tilt, best.TiltDegrees), parsed.ValueOr(EnergyOptions.HeadingDegrees, parsed.ValueOr(EnergyOptions.Azimuth, best.AzimuthDegrees)));
+        var sequence = SequenceRules.Of(rules, climate.YearSpreadFraction) with
+        {
+            YearCount = (int)parsed.ValueOr(EnergyOptions.Years, rules["climate.years"]),
+            Seed = (int)parsed.ValueOr(EnergyOptions.Seed, rules["climate.seed"]),
+        };
         return new PoleInputs(
             climate, ClimateStage.CautiousFactor(climate.Grade, rules), plane, albedo, parsed.GetValue(EnergyOptions.Shaded), elevation, schedule, sequence, parsed.GetValue(EnergyOptions.LampW));
     }
+
+    /// <summary>Planes to try: every heading of a road of unknown bearing, else the one given.</summary>
+    public static ImmutableArray<PlaneOrientation> PlanesOf(ParseResult parsed, PlaneOrientation plane) =>
+        EnergyOptions.AnyHeading(parsed) ? Headings.PlanesOf(null, RoadSide.Both, 0, plane.TiltDegrees) : [plane];
 
     /// <summary>The system as given; what is to be found stands in it at a size to scale from.</summary>
     public static PowerSystem SystemOf(ParseResult parsed, RuleSet rules)
@@ -95,9 +105,9 @@ internal static class EnergyInputs
     {
         string[] ids =
         [
-            RuleOf(climate.Grade), "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread", "night.switching_elevation",
+            ClimateGrades.RuleId(climate.Grade), "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread", "night.switching_elevation",
             "energy.soiling", "energy.mismatch", "energy.ageing", "energy.wiring", "energy.least_tilt", "battery.depth." + system.Battery.Chemistry, "battery.end_of_life",
-            "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "wiring.drop_lamp",
+            "climate.month_correlation", "climate.day_dispersion", "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "wiring.drop_lamp",
             system.Control.Kind == ControlKind.Tracking ? "controller.lowest_cell_fraction" : "controller.charge_factor",
         ];
         return rules.Rules.Where(r => ids.Contains(r.Id)
@@ -105,16 +115,9 @@ internal static class EnergyInputs
             && !(r.Id == "climate.seed" && parsed.Given(EnergyOptions.Seed)));
     }
 
-    private static string RuleOf(ClimateGrade grade) => grade switch
+    private static MonthlyClimate? OfFile(string file, double latitude, double longitude, List<Diagnostic> found, out HourlySeries? series)
     {
-        ClimateGrade.SuppliedWithSource => "climate.factor.supplied_with_source",
-        ClimateGrade.SuppliedUnsourced => "climate.factor.supplied_unsourced",
-        ClimateGrade.EstimateNear => "climate.factor.estimate_near",
-        _ => "climate.factor.estimate_far",
-    };
-
-    private static MonthlyClimate? OfFile(string file, double latitude, double longitude, List<Diagnostic> found)
-    {
+        series = null;
         if (!File.Exists(file))
         {
             found.Add(Diagnostic.Error("TK101", "the file does not exist; check the name and the folder", new Place(file)));
@@ -123,6 +126,7 @@ internal static class EnergyInputs
 
         var read = ClimateFile.Read(Path.GetFileName(file), File.ReadAllBytes(file), latitude, longitude);
         found.AddRange(read.Diagnostics);
+        series = read.Value?.Series;
         return read.Value?.Monthly is { } climate ? climate with { LatitudeDegrees = latitude, LongitudeDegrees = longitude } : null;
     }
 
@@ -139,7 +143,7 @@ internal static class EnergyInputs
             MeanC = mean,
             DailyMinC = [.. near.DailyMinC.Zip(near.MeanC, (t, m) => t - m).Zip(mean, (d, m) => m + d)],
             DailyMaxC = [.. near.DailyMaxC.Zip(near.MeanC, (t, m) => t - m).Zip(mean, (d, m) => m + d)],
-            Grade = source is null ? ClimateGrade.SuppliedUnsourced : ClimateGrade.SuppliedWithSource,
+            Grade = source is null ? ClimateGrade.Unsourced : ClimateGrade.MeansWithSource,
             Source = (source ?? "values given without a source") + "; " + (own ? "daily minimum and maximum of the " : "") + near.Source,
             TemperatureStationKm = own ? null : near.TemperatureStationKm,
         };

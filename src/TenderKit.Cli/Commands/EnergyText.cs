@@ -1,5 +1,7 @@
 using System.Globalization;
 using TenderKit.Documents.Machine;
+using TenderKit.Sizing.Climate;
+using TenderKit.Documents.Schedule;
 using TenderKit.Sizing.Energy;
 
 namespace TenderKit.Cli.Commands;
@@ -7,15 +9,18 @@ namespace TenderKit.Cli.Commands;
 /// <summary>The result of <c>energy</c> for people.</summary>
 internal static class EnergyText
 {
-    public static void Show(PoleYears pole, PoleEnergy? energy, EnergySearch search, Terminal terminal)
+    public static void Show(PoleYears pole, PoleEnergy? energy, EnergySearch search, SeriesProof? proof, HeadingStudy? study, Terminal terminal)
     {
         var inputs = pole.Inputs;
         terminal.Result(Text($"Climate: {inputs.Climate.Source}."));
-        terminal.Result(Text($"Grade {inputs.Climate.Grade}; simulated with the cautious factor {inputs.CautiousFactor:0.00} on irradiation. Module tilt {inputs.Plane.TiltDegrees:0.#} degrees, facing {inputs.Plane.AzimuthDegrees:0.#} degrees from north."));
+        terminal.Result(Text($"Grade: {ClimateGrades.Words(inputs.Climate.Grade)}; irradiation simulated at {inputs.CautiousFactor:0.00} of it (rule {ClimateGrades.RuleId(inputs.Climate.Grade)}). Module tilt {inputs.Plane.TiltDegrees:0.#} degrees, facing {inputs.Plane.AzimuthDegrees:0.#} degrees from north."));
+        terminal.Result(Text($"Schedule {inputs.Schedule.Name}: {ScheduleWords.Of(inputs.Schedule)}."));
         Months(pole, energy?.Result, terminal);
         if (search is { Array: true, Battery: true }) Curve(search, terminal);
         if (energy is null) return;
         terminal.Table(["Result", "Value", "Unit"], Scalars(pole, energy, search));
+        if (study is not null) Headings(study, terminal);
+        if (proof is not null) OwnSeries(energy.Result, proof, terminal);
         terminal.Result("Figures of the battery type and the controller are common practice; a bid takes them from the catalogue. Have the design checked by a licensed engineer and by local codes.");
     }
 
@@ -41,6 +46,35 @@ internal static class EnergyText
         ]));
     }
 
+    private static void Headings(HeadingStudy study, Terminal terminal)
+    {
+        terminal.Result("The module faces where the road dictates; the worst heading governs and is the one shown above:");
+        terminal.Table(["Facing", "Tilt", "Plane Wh/m2 a day, worst month", "Dark nights a year", "Not served %", "Lowest charge %"], study.Headings.Select(h => (IReadOnlyList<string>)
+        [
+            Text($"{h.Plane.AzimuthDegrees:0}{(ReferenceEquals(h, study.Worst) ? " governs" : "")}"), Text($"{h.Plane.TiltDegrees:0.#}"), Text($"{h.PlaneKWhPerM2.Min() * 1000:0}"),
+            Text($"{h.Result.DarkNightsPerYear:0.00}"), Text($"{h.Result.LossOfLoadFraction * 100:0.000}"), Text($"{h.Result.LowestStateByMonth.Min() * 100:0}"),
+        ]));
+    }
+
+    private static void OwnSeries(EnergyResult synthetic, SeriesProof proof, Terminal terminal)
+    {
+        terminal.Result(Text($"The same system on the hours of the file, {proof.Kind}: {proof.Caution}."));
+        terminal.Table(["Result", "Synthetic years", "The file's own"], [.. ProofRows(synthetic, proof)]);
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> ProofRows(EnergyResult synthetic, SeriesProof proof)
+    {
+        var own = proof.Result;
+        yield return ["years", Text($"{synthetic.YearCount}"), Text($"{proof.Years}")];
+        yield return ["dark nights a year", Text($"{synthetic.DarkNightsPerYear:0.00}"), Text($"{own.DarkNightsPerYear:0.00}")];
+        yield return ["90 % range of that", RangeOf(synthetic), RangeOf(own)];
+        yield return ["lamp energy not served, %", Text($"{synthetic.LossOfLoadFraction * 100:0.000}"), Text($"{own.LossOfLoadFraction * 100:0.000}")];
+        yield return ["longest run of dark nights", Text($"{synthetic.LongestDarkRunNights}"), Text($"{own.LongestDarkRunNights}")];
+        yield return ["lowest charge, %", Text($"{synthetic.LowestStateByMonth.Min() * 100:0}"), Text($"{own.LowestStateByMonth.Min() * 100:0}")];
+    }
+
+    private static string RangeOf(EnergyResult result) => Text($"{result.DarkNightRange.LowPerYear:0.00} to {result.DarkNightRange.HighPerYear:0.00}");
+
     private static void Curve(EnergySearch search, Terminal terminal)
     {
         terminal.Result(Text($"Arrays and batteries of equal reliability ({Target(search)}), prices {search.PricePerWp:0.###} a Wp and {search.PricePerWh:0.###} a Wh:"));
@@ -63,12 +97,17 @@ internal static class EnergyText
         yield return ["dark nights", Text($"{result.DarkNightsPerYear:0.00}"), Text($"a year; 90 % range {result.DarkNightRange.LowPerYear:0.00} to {result.DarkNightRange.HighPerYear:0.00}")];
         yield return ["dark nights of the worst year", Text($"{result.WorstYearDarkNights}"), "nights"];
         yield return ["longest run of dark nights", Text($"{result.LongestDarkRunNights}"), "nights"];
+        yield return RecoveryRow(result.Recovery);
         yield return ["autonomy at end of life, coldest month", Text($"{energy.AutonomyNights:0.00}"), "nights"];
         yield return ["equivalent full cycles", Text($"{result.EquivalentFullCyclesPerYear:0}"), "a year"];
         yield return ["days with full charge", Text($"{result.FullChargeDaysFraction * 100:0.0}"), Text($"%; longest run without {result.LongestWithoutFullDays} days")];
         yield return ["energy balance closes to", Text($"{energy.BalanceErrorFraction:0.0e+0}"), "of the energy in"];
         if (search.Array || search.Battery) yield return ["sized for", Text($"{search.Target.DarkNightsPerYear:0.##}"), Target(search)];
     }
+
+    private static IReadOnlyList<string> RecoveryRow(RecoveryTimes recovery) => recovery.Count == 0
+        ? ["recovery from a dark night", "none", "no dark night seen"]
+        : ["recovery from a dark night", Text($"{recovery.LongestDays:0}"), Text($"days to full charge at the longest; mean {recovery.MeanDays:0.0} days{(recovery.IsUnfinished ? "; not full again when the years end" : "")}")];
 
     private static string Target(EnergySearch search) =>
         Text($"at most {search.Target.DarkNightsPerYear:0.##} dark nights a year by the {(search.Target.ByUpperBound ? "upper 90 % bound" : "mean")}");

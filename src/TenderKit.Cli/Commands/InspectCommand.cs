@@ -17,18 +17,28 @@ internal static class InspectCommand
     {
         var tender = CommonOptions.TenderFile();
         var format = CommonOptions.Format();
-        var command = new Command("inspect", "Shows what was understood of the tender, of every column and row of the site list, and every problem.") { tender, format };
-        command.SetAction(parsed => Run(parsed.GetRequiredValue(tender), parsed.GetValue(format) == "json", terminal));
+        var save = new Option<bool>("--save-columns") { Description = "Writes what the columns mean to columns.yaml beside the tender, to be edited; it is read from then on." };
+        var command = new Command("inspect", "Shows what was understood of the tender, of every column and row of the site list, and every problem.") { tender, save, format };
+        command.SetAction(parsed => Run(parsed.GetRequiredValue(tender), parsed.GetValue(save), parsed.GetValue(format) == "json", terminal));
         return command;
     }
 
-    private static int Run(string path, bool json, Terminal terminal)
+    private static int Run(string path, bool save, bool json, Terminal terminal)
     {
         var loaded = TenderLoader.Load(path);
+        if (save && loaded.SiteList is { } list) Save(path, list, terminal);
+        if (loaded.Inputs is { } read) loaded = loaded with { Diagnostics = [.. loaded.Diagnostics, .. ClimateTable.Noticed(read)] };
         if (json) terminal.Result(Json(loaded));
         else Show(loaded, terminal);
         if (loaded.Inputs is null) return ExitCodes.CouldNotRun;
         return loaded.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;
+    }
+
+    private static void Save(string path, SiteListReading list, Terminal terminal)
+    {
+        var target = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path))!, SavedColumns.FileName);
+        File.WriteAllText(target, SavedColumns.Text(list.Sheets, SiteColumns.All));
+        terminal.Progress($"The meanings of the columns were written to {SavedColumns.FileName}; edit them there, and they hold from then on.");
     }
 
     private static void Show(LoadedTender loaded, Terminal terminal)
@@ -45,8 +55,14 @@ internal static class InspectCommand
         if (loaded.SiteList is { } list)
         {
             terminal.Result("");
-            terminal.Table(["Column", "Heading", "Meaning", "Unit", "Sample", "Sure"], list.Columns.Columns.Select(ColumnRow));
+            foreach (var sheet in list.Sheets)
+            {
+                terminal.Result(SheetLine(sheet, list));
+                terminal.Table(["Column", "Heading", "Meaning", "Unit", "Sample", "Sure"], sheet.Columns.Where(c => c.Heading.Length > 0).Select(ColumnRow));
+            }
+
             terminal.Table(SiteHeadings, list.Sites.Select(SiteRow));
+            if (loaded.Inputs is { } known) ClimateTable.Show(known, terminal);
         }
 
         terminal.Result(loaded.Diagnostics.IsEmpty ? "No problems found." : string.Create(CultureInfo.InvariantCulture, $"{Terminal.Count(Count(loaded, Severity.Error), "error")}, {Terminal.Count(Count(loaded, Severity.Warning), "warning")}, {Terminal.Count(Count(loaded, Severity.Note), "note")}:"));
@@ -58,7 +74,7 @@ internal static class InspectCommand
 
     private static string[] SiteRow(Site site) =>
     [
-        Text(site.Row, "0"), site.Id, site.Name, Text(site.LatitudeDegrees, "0.0000"), Text(site.LongitudeDegrees, "0.0000"), site.Kind.ToString().ToLowerInvariant(),
+        Text(site.Row, "0"), site.Id, site.Name, Text(site.LatitudeDegrees, "0.0000"), Text(site.LongitudeDegrees, "0.0000") + (site.IsPositionStated ? "" : " (taken)"), site.Kind.ToString().ToLowerInvariant(),
         Text(site.LengthM, "0.#"), Text(site.WidthM, "0.#"), site.Target.Name, site.Schedule.Name, HeightText(site), Text(site.ShadedFraction * 100, "0.#") + " %",
         Text(site.BasicWindMPerS, "0.#"), site.Soil.Name + (site.SoilStated ? "" : " (not stated)"), site.Lot, site.ClimateFile ?? "",
     ];
@@ -67,10 +83,22 @@ internal static class InspectCommand
         ? Text(site.MountingHeightsM[0], "0.#")
         : Text(site.MountingHeightsM[0], "0.#") + " to " + Text(site.MountingHeightsM[^1], "0.#");
 
+    private static string SheetLine(ColumnMapping sheet, SiteListReading list)
+    {
+        var name = sheet.Table.Sheet is { } s ? $"{sheet.Table.File}, sheet {s}" : sheet.Table.File;
+        var header = sheet.HeaderRow is { } row ? string.Create(CultureInfo.InvariantCulture, $"headings in row {row}, data from row {sheet.FirstDataRow}") : "no headings found";
+        return $"{name}: {header}{(IsRead(sheet, list) ? "" : "; not read as a site list")}";
+    }
+
+    private static bool IsRead(ColumnMapping sheet, SiteListReading list) => list.ReadSheets.Contains(sheet.Table.Sheet ?? "");
+
     private static string[] ColumnRow(MappedColumn column) =>
     [
-        Cell.ColumnName(column.Column), column.Heading, column.Meaning?.Id ?? "not used", column.Unit ?? "", column.Sample, column.Meaning is null ? "" : Text(column.Score * 100, "0") + " %",
+        Cell.ColumnName(column.Column), column.Heading.ReplaceLineEndings(" "), (column.Meaning?.Id ?? "not used") + (column.IsHidden ? " (hidden)" : ""), column.Unit ?? "",
+        Short(column.Sample), column.IsConfirmed ? "saved" : column.Meaning is null ? "" : Text(column.Score * 100, "0") + " %",
     ];
+
+    private static string Short(string text) => text.ReplaceLineEndings(" ") is var line && line.Length > 40 ? line[..37] + "..." : line;
 
     private static JsonObject ColumnJson(MappedColumn column) => new()
     {
@@ -80,23 +108,38 @@ internal static class InspectCommand
         ["unit"] = column.Unit,
         ["sample"] = column.Sample,
         ["scoreFraction"] = column.Score,
+        ["isHidden"] = column.IsHidden,
+        ["isSaved"] = column.IsConfirmed,
+    };
+
+    private static JsonObject SheetJson(ColumnMapping sheet, SiteListReading list) => new()
+    {
+        ["file"] = sheet.Table.File,
+        ["sheet"] = sheet.Table.Sheet,
+        ["headerRow"] = sheet.HeaderRow,
+        ["firstDataRow"] = sheet.FirstDataRow,
+        ["isRead"] = IsRead(sheet, list),
+        ["columns"] = new JsonArray([.. sheet.Columns.Where(c => c.Heading.Length > 0).Select(ColumnJson)]),
     };
 
     private static JsonObject Json(LoadedTender loaded) => new()
     {
         ["canRun"] = loaded.Inputs is not null,
+        ["sheets"] = new JsonArray([.. (loaded.SiteList is { } list ? list.Sheets : []).Select(s => SheetJson(s, loaded.SiteList!))]),
         ["columns"] = new JsonArray([.. (loaded.SiteList?.Columns.Columns ?? []).Select(ColumnJson)]),
-        ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? []).Select(SiteJson)]),
+        ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? []).Select(s => SiteJson(s, loaded.Inputs))]),
         ["diagnostics"] = new JsonArray([.. loaded.Diagnostics.Select(BidJson.DiagnosticJson)]),
     };
 
-    private static JsonObject SiteJson(Site site) => new()
+    private static JsonObject SiteJson(Site site, DesignInputs? inputs) => new()
     {
         ["row"] = site.Row,
         ["siteId"] = site.Id,
         ["name"] = site.Name,
         ["latitudeDegrees"] = site.LatitudeDegrees,
         ["longitudeDegrees"] = site.LongitudeDegrees,
+        ["positionStated"] = site.IsPositionStated,
+        ["district"] = site.District,
         ["kind"] = site.Kind.ToString().ToLowerInvariant(),
         ["lengthM"] = site.LengthM,
         ["widthM"] = site.WidthM,
@@ -109,6 +152,9 @@ internal static class InspectCommand
         ["soilStated"] = site.SoilStated,
         ["lot"] = site.Lot,
         ["climateFile"] = site.ClimateFile,
+        ["horizon"] = site.Horizon is { } horizon ? HorizonText.Of(horizon) : null,
+        ["azimuthDegrees"] = site.AzimuthDegrees,
+        ["climate"] = ClimateTable.Json(site, inputs),
     };
 
     private static int Count(LoadedTender loaded, Severity severity) => loaded.Diagnostics.Count(d => d.Severity == severity);

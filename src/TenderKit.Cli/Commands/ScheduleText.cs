@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Energy;
+using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Cli.Commands;
 
@@ -10,14 +12,17 @@ namespace TenderKit.Cli.Commands;
 /// A lighting schedule in one line. Parts stand between commas or semicolons; each is a stretch of the night and, after a colon, its level (100 % when none is named):
 /// <c>dusk+4h</c> the four hours after dusk, <c>dawn-2h</c> the two hours before dawn, <c>midnight-1h</c> and <c>midnight+1h</c> likewise,
 /// <c>dusk+6h..dawn-1h</c> from one moment to another, <c>rest:40%</c> all that is left of the night (dark when it is not named).
-/// <c>dusk-to-dawn</c> alone is the whole night. Where stretches overlap the higher level holds.
+/// <c>dusk-to-dawn</c> alone is the whole night. Where stretches overlap the higher level holds. <c>dusk+6h..dawn-1h:100% presence 30%</c> is a stretch with
+/// presence detection: its level is called for 30 % of the time. Seasons stand in a YAML file, named instead: <c>night.yaml</c>, or <c>tender.yaml#village-night</c>.
 /// </summary>
 internal static partial class ScheduleText
 {
     public const string Help =
         "dusk-to-dawn, or parts between commas, each with its level after a colon (100% when left out): dusk+4h the four hours after dusk, dawn-2h the two before dawn, "
         + "midnight-1h, dusk+6h..dawn-1h from one moment to another, rest:40% what is left of the night (dark when not named). "
-        + "Example: \"dusk+4h:100%,dawn-2h:100%,rest:40%\". Where parts overlap the higher level holds.";
+        + "Example: \"dusk+4h:100%,dawn-2h:100%,rest:40%\". Where parts overlap the higher level holds. "
+        + "With presence detection: dusk+6h..dawn-1h:100% presence 30% is called for 30 % of the time (all of it when not said). "
+        + "Or a YAML file with parts and seasons as in a tender file: night.yaml, or tender.yaml#village-night.";
 
     private const double LongestH = 24;
 
@@ -28,11 +33,29 @@ internal static partial class ScheduleText
         DefaultValueFactory = _ => LightingSchedule.DuskToDawn,
         CustomParser = result =>
         {
-            var read = Read(result.Tokens.Count == 0 ? "" : result.Tokens[0].Value, out var problem);
-            if (read is null) result.AddError($"{name} {problem}; write dusk-to-dawn, dusk+5h, or such as dusk+4h:100%,dawn-2h:100%,rest:40%");
+            var text = result.Tokens.Count == 0 ? "" : result.Tokens[0].Value;
+            var read = IsFile(text) ? OfFile(text, out var problem) : Read(text, out problem);
+            if (read is null) result.AddError(name + " " + problem + (IsFile(text) ? "" : "; write dusk-to-dawn, dusk+5h, or such as dusk+4h:100%,dawn-2h:100%,rest:40%"));
             return read ?? LightingSchedule.DuskToDawn;
         },
     };
+
+    private static bool IsFile(string text) =>
+        Path.GetExtension(FileOf(text)).ToUpperInvariant() is ".YAML" or ".YML";
+
+    private static string FileOf(string text) => text.Split('#')[0].Trim();
+
+    /// <summary>Reads a schedule from a file, or says what is wrong.</summary>
+    private static LightingSchedule? OfFile(string text, out string problem)
+    {
+        var file = FileOf(text);
+        problem = $"names the file '{file}', which does not exist";
+        if (!File.Exists(file)) return null;
+        var found = new List<Diagnostic>();
+        var schedule = ScheduleFile.Read(File.ReadAllText(file), file, text.Contains('#', StringComparison.Ordinal) ? text[(text.IndexOf('#', StringComparison.Ordinal) + 1)..].Trim() : null, found);
+        problem = string.Join("; ", found.Select(d => d.ToString()));
+        return found.Any(d => d.Severity == Severity.Error) ? null : schedule;
+    }
 
     /// <summary>Reads a schedule, or says what is wrong.</summary>
     public static LightingSchedule? Read(string text, out string problem)
@@ -49,15 +72,17 @@ internal static partial class ScheduleText
             if (!match.Success) return null;
             problem = $"holds '{word}', whose level is not between 0 and 100 %";
             if (Level(match) is not { } level) return null;
+            problem = $"holds '{word}', whose presence is not between 0 and 100 %, or is that of a rest";
+            if (Presence(match) is not { } presence) return null;
             problem = $"holds '{word}', a second rest";
             if (match.Groups["rest"].Success && rest is not null) return null;
             if (match.Groups["rest"].Success) rest = level;
-            else if (StretchOf(match, level, ref problem, word) is { } part) parts.Add(part);
+            else if (StretchOf(match, level, ref problem, word) is { } part) parts.Add(part with { PresenceFraction = presence });
             else return null;
         }
 
         problem = "never asks for light";
-        return rest is not > 0 && parts.All(p => p.LevelFraction <= 0) ? null : new LightingSchedule(name, parts.ToImmutable(), rest ?? 0);
+        return rest is not > 0 && parts.All(p => p.LevelFraction * p.PresenceFraction <= 0) ? null : new LightingSchedule(name, parts.ToImmutable(), rest ?? 0);
     }
 
     private static SchedulePart? StretchOf(Match match, double level, ref string problem, string word)
@@ -89,12 +114,20 @@ internal static partial class ScheduleText
         return level is >= 0 and <= 1 ? level : null;
     }
 
+    private static double? Presence(Match match)
+    {
+        if (!match.Groups["presence"].Success) return 1;
+        var share = Number(match.Groups["presence"].Value) / (match.Groups["share"].Success ? 100 : 1);
+        return share is >= 0 and <= 1 && !match.Groups["rest"].Success ? share : null;
+    }
+
     private static double Number(string text) => double.Parse(text.Replace(',', '.'), CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
         @"^(?:(?<rest>rest)|(?<a>dusk|dawn|midnight)\s*(?:(?<s>[+-])\s*(?<h>\d{1,3}(?:[.,]\d{1,4})?)\s*h)?"
         + @"(?:\s*\.\.\s*(?<b>dusk|dawn|midnight)\s*(?:(?<t>[+-])\s*(?<k>\d{1,3}(?:[.,]\d{1,4})?)\s*h)?)?)"
-        + @"\s*(?::\s*(?<level>\d{1,3}(?:[.,]\d{1,4})?)\s*(?<percent>%)?)?$",
+        + @"\s*(?::\s*(?<level>\d{1,3}(?:[.,]\d{1,4})?)\s*(?<percent>%)?)?"
+        + @"(?:\s+presence\s*(?<presence>\d{1,3}(?:[.,]\d{1,4})?)\s*(?<share>%)?)?$",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Part();
 }

@@ -1,12 +1,14 @@
 using System.Collections.Immutable;
 using TenderKit.Documents.Forms;
 using TenderKit.Documents.Machine;
+using TenderKit.Documents.Maps;
 using TenderKit.Documents.Schedule;
 using TenderKit.Documents.Workbooks;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Forms;
 using TenderKit.Tendering.Notes;
+using TenderKit.Tendering.Positions;
 
 namespace TenderKit.Documents.Bids;
 
@@ -20,8 +22,9 @@ public static class BidDocuments
     /// <param name="design">The design.</param>
     /// <param name="bill">The bill, or null when it could not be priced: then the documents with money are left out.</param>
     /// <param name="notes">Notes for the appendix.</param>
+    /// <param name="poles">Poles on the ground, where sites are drawn on a map.</param>
     /// <param name="doing">Told the name of each document before it is made.</param>
-    public static ImmutableArray<BidDocument> Make(TenderDesign design, BillOfQuantities? bill, ImmutableArray<Note> notes, Action<string>? doing = null)
+    public static ImmutableArray<BidDocument> Make(TenderDesign design, BillOfQuantities? bill, ImmutableArray<Note> notes, Action<string>? doing = null, PoleSchedule? poles = null)
     {
         var documents = ImmutableArray.CreateBuilder<BidDocument>();
         void Add(string path, Func<byte[]> make)
@@ -32,6 +35,13 @@ public static class BidDocuments
 
         Add("technical/technical-schedule.pdf", () => TechnicalSchedule.Make(design));
         Add("technical/notes-appendix.pdf", () => NotesAppendix.Make(design, notes));
+        Add("technical/settings-and-tests.pdf", () => SettingsSheets.Make(design));
+        if (poles is { Poles.Length: > 0 })
+        {
+            Add("technical/poles.csv", () => PoleDocuments.Csv(poles));
+            Add("technical/poles.geojson", () => PoleDocuments.GeoJson(poles));
+            Add("technical/poles.kml", () => PoleDocuments.Kml(poles));
+        }
         if (bill is not null)
         {
             Add("technical/unpriced-bill.xlsx", () => UnpricedSchedule.Make(design, bill));
@@ -40,6 +50,7 @@ public static class BidDocuments
             if (design.Form is { } form) AddForm(form, FormPricing.Of(design, bill, form), Add);
         }
 
+        if (DataRequest.IsNeeded(design)) Add("internal/data-request.pdf", () => DataRequest.Make(design));
         Add("internal/bid.json", () => BidJson.Make(design, bill));
         return documents.ToImmutable();
     }

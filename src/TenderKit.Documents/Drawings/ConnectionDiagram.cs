@@ -21,13 +21,14 @@ internal sealed class ConnectionDiagram(PoleParts parts)
         var battery = Box(area, ColumnPt, 146);
         var lamp = Box(area, area.Width - BoxWidthPt, 0);
         DrawEnclosure(g, controller, battery);
-        Down(g, module, controller, Find("module", "array", "panel"), 3, (module.Bottom + controller.Top) / 2 - 12);
+        Down(g, module, controller, Find("module", "array", "panel"), 4, (module.Bottom + controller.Top) / 2 - 12);
         Down(g, controller, battery, Find("battery"), 2, (controller.Bottom + battery.Top) / 2);
-        Up(g, controller, lamp, Find("lumin", "lamp"), 4);
+        Up(g, controller, lamp, Find("lumin", "lamp"), 5);
         DrawPart(g, module, Counted(parts.ModuleCount, "Module", "Modules"), parts.Module.Code, Series(parts.ModuleCount, parts.ModulesInSeries));
         DrawPart(g, controller, "Controller", parts.Controller.Code, "");
         DrawPart(g, lamp, "Luminaire", parts.Luminaire.Code, "");
         DrawPart(g, battery, Counted(parts.BatteryCount, "Battery", "Batteries"), parts.Battery.Code, Series(parts.BatteryCount, parts.BatteriesInSeries));
+        Order(g, controller.Right - 9, controller.Top + 9, 3);
         DrawEarth(g, module, battery.Top - 8, lamp.Left + 1);
     }
 

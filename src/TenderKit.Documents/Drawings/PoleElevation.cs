@@ -16,7 +16,23 @@ internal sealed record ElevationFacts(
     double ModuleTiltDegrees,
     double EnclosureHeightM,
     BlockFoundation Block,
-    double AnchorBoltLengthM);
+    double AnchorBoltLengthM)
+{
+    /// <summary>Side of the base plate, m; 0 when not known.</summary>
+    public double BasePlateM { get; init; }
+
+    /// <summary>Side of the square the bolts stand on, m; 0 when not known.</summary>
+    public double BoltSpacingM { get; init; }
+
+    /// <summary>Length of the shaft below ground, m; 0 for a flanged pole.</summary>
+    public double BuriedM { get; init; }
+
+    /// <summary>What holds the foot, in words; empty to say nothing.</summary>
+    public string Foot { get; init; } = "";
+
+    /// <summary>Lower edge, height and width of the door, m; null without one or when it is not known.</summary>
+    public (double BottomM, double HeightM, double WidthM)? Door { get; init; }
+}
 
 /// <summary>Elevation of one pole to scale: foundation, shaft, arm and luminaire, enclosure, module at its tilt, with dimensions.</summary>
 internal sealed class PoleElevation(ElevationFacts facts)
@@ -56,13 +72,28 @@ internal sealed class PoleElevation(ElevationFacts facts)
             if (x < left - 4 || x > left + (facts.Block.LengthM * scale) + 4) g.DrawLine(Ink.Pen(Ink.HairPt, Ink.Mid), x, ground + 5, x + 5, ground);
         }
 
+        if (facts.BuriedM > 0) DrawBuried(g, axes);
+        else DrawFlange(g, axes, ground);
+    }
+
+    private void DrawFlange(XGraphics g, Axes axes, double ground)
+    {
+        var boltM = facts.BoltSpacingM > 0 ? facts.BoltSpacingM / 2 : facts.BaseDiameterM * 0.8;
+        var plateM = facts.BasePlateM > 0 ? facts.BasePlateM / 2 : facts.BaseDiameterM;
         foreach (var side in new[] { -1, 1 })
         {
-            var x = axes.X(side * facts.BaseDiameterM * 0.8);
+            var x = axes.X(side * boltM);
             g.DrawLine(Ink.Pen(Ink.ThinPt), x, ground - 2, x, axes.Y(-Math.Min(facts.AnchorBoltLengthM, facts.Block.DepthM)));
         }
 
-        g.DrawLine(Ink.Pen(1.6), axes.X(-facts.BaseDiameterM), ground - 0.8, axes.X(facts.BaseDiameterM), ground - 0.8);
+        g.DrawLine(Ink.Pen(1.6), axes.X(-plateM), ground - 0.8, axes.X(plateM), ground - 0.8);
+    }
+
+    /// <summary>The shaft goes on below ground inside its concrete.</summary>
+    private void DrawBuried(XGraphics g, Axes axes)
+    {
+        var (half, bottom) = (facts.BaseDiameterM / 2, -Math.Min(facts.BuriedM, facts.Block.DepthM));
+        g.DrawRectangle(Ink.Pen(Ink.ThinPt), Ink.Fill(1), new XRect(axes.At(-half, 0), axes.At(half, bottom)));
     }
 
     private void DrawShaft(XGraphics g, Axes axes)
@@ -73,6 +104,8 @@ internal sealed class PoleElevation(ElevationFacts facts)
                 axes.At(-facts.TopDiameterM / 2, facts.PoleHeightM),
         ];
         g.DrawPolygon(Ink.Pen(Ink.ThinPt), Ink.Fill(1), shaft, XFillMode.Winding);
+        if (facts.Door is var (doorM, tallM, wideM))
+            g.DrawRectangle(Ink.Pen(Ink.HairPt), Ink.Fill(Ink.Light), new XRect(axes.At(-wideM / 2, doorM + tallM), axes.At(wideM / 2, doorM)));
         var box = new XRect(axes.At(-EnclosureWidthM / 2, facts.EnclosureHeightM + (EnclosureTallM / 2)),
             axes.At(EnclosureWidthM / 2, facts.EnclosureHeightM - (EnclosureTallM / 2)));
         g.DrawRectangle(Ink.Pen(Ink.ThinPt), Ink.Fill(Ink.Tint), box);
@@ -120,10 +153,13 @@ internal sealed class PoleElevation(ElevationFacts facts)
             + Figures.Number(facts.ModuleLengthM, 2) + " m long");
         Leader(g, axes.At(facts.ArmReachM + 0.28, facts.LuminaireHeightM), x, "luminaire, reach " + Figures.Number(facts.ArmReachM, 2) + " m");
         Leader(g, axes.At(EnclosureWidthM / 2, facts.EnclosureHeightM), x, "battery and controller enclosure");
-        Leader(g, axes.At(facts.BaseDiameterM * 0.45, 0.9), x, "tapered tube " + Figures.Number(facts.BaseDiameterM * 1000, 0) + " to "
+        if (facts.Door is var (doorM, tallM, wideM))
+            Leader(g, axes.At(wideM / 2, doorM + (tallM / 2)), x, $"door {Figures.Number(wideM * 1000, 0)} × {Figures.Number(tallM * 1000, 0)} mm, {Figures.Number(doorM, 2)} m above ground");
+        Leader(g, axes.At(facts.BaseDiameterM * 0.45, Math.Max(1.7, facts.Door is var (b, t, _) ? b + t + 0.5 : 0)), x, "tapered tube " + Figures.Number(facts.BaseDiameterM * 1000, 0) + " to "
             + Figures.Number(facts.TopDiameterM * 1000, 0) + " mm");
+        if (facts.Foot.Length > 0) Leader(g, axes.At(Math.Max(facts.BasePlateM, facts.BaseDiameterM) / 2, 0.15), x, facts.Foot);
         Leader(g, axes.At(facts.Block.LengthM / 2, -facts.Block.DepthM / 2), x,
-            $"block {Figures.Number(facts.Block.LengthM, 2)} × {Figures.Number(facts.Block.WidthM, 2)} × {Figures.Number(facts.Block.DepthM, 2)} m deep");
+            $"{(facts.BuriedM > 0 ? "concrete" : "block")} {Figures.Number(facts.Block.LengthM, 2)} × {Figures.Number(facts.Block.WidthM, 2)} × {Figures.Number(facts.Block.DepthM, 2)} m deep");
     }
 
     private static void Leader(XGraphics g, XPoint from, double x, string text)

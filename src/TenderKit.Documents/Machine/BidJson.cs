@@ -43,6 +43,7 @@ public static class BidJson
         if (d.Place.Sheet is { } sheet) json["sheet"] = sheet;
         if (d.Place.Row is { } row) json["row"] = row;
         if (d.Place.Column is { } column) json["column"] = column;
+        if (d.Place.Cell is { } cell) json["cell"] = cell;
         if (d.Place.Site is { } site) json["site"] = site;
         json["message"] = d.Message;
         return json;
@@ -69,6 +70,9 @@ public static class BidJson
         ["required"] = Number(c.Required),
         ["offered"] = Number(c.Offered),
         ["unit"] = c.Unit,
+        ["requiredText"] = c.RequiredWords,
+        ["offeredText"] = c.OfferedWords,
+        ["clause"] = c.Clause.Length == 0 ? null : c.Clause,
         ["complies"] = c.Complies,
         ["basis"] = c.Basis,
     }));

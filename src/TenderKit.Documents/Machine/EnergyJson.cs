@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using TenderKit.Documents.Schedule;
 using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
 using static TenderKit.Documents.Machine.BidJson;
@@ -28,13 +30,15 @@ public static class EnergyJson
         {
             ["latitudeDegrees"] = Number(climate.LatitudeDegrees),
             ["longitudeDegrees"] = Number(climate.LongitudeDegrees),
-            ["climateGrade"] = climate.Grade.ToString(),
+            ["climateGrade"] = ClimateGrades.Words(climate.Grade),
             ["climateSource"] = climate.Source,
             ["cautiousFactorFraction"] = Number(inputs.CautiousFactor),
+            ["cautiousFactorRule"] = ClimateGrades.RuleId(climate.Grade),
             ["tiltDegrees"] = Number(inputs.Plane.TiltDegrees),
             ["azimuthDegrees"] = Number(inputs.Plane.AzimuthDegrees),
             ["shadedFraction"] = Number(inputs.ShadedFraction),
             ["schedule"] = inputs.Schedule.Name,
+            ["scheduleInWords"] = ScheduleWords.Of(inputs.Schedule),
             ["lampW"] = Number(inputs.LampW),
             ["years"] = inputs.Sequence.YearCount,
             ["seed"] = inputs.Sequence.Seed,
@@ -80,10 +84,46 @@ public static class EnergyJson
         root["equivalentFullCyclesPerYear"] = Number(result.EquivalentFullCyclesPerYear);
         root["fullChargeDaysFraction"] = Number(result.FullChargeDaysFraction);
         root["longestWithoutFullDays"] = result.LongestWithoutFullDays;
+        root["darkNightsByYear"] = Array(result.DarkNightsByYear.Select(n => (JsonNode)n));
+        root["lossOfLoadByMonthFraction"] = Numbers(result.LossOfLoadByMonth);
+        root["recoveries"] = result.Recovery.Count;
+        root["longestRecoveryDays"] = Number(result.Recovery.LongestDays);
+        root["meanRecoveryDays"] = Number(result.Recovery.MeanDays);
+        root["recoveryUnfinished"] = result.Recovery.IsUnfinished;
         root["worstMonth"] = result.WorstMonth;
+        root["worstSpell"] = SpellOf(result.WorstSpell);
         root["ledger"] = LedgerOf(result.Ledger);
         root["energyBalanceErrorFraction"] = Number(energy.BalanceErrorFraction);
     }
+
+    /// <summary>The same system on the user's own years.</summary>
+    public static JsonObject OwnSeries(SeriesProof proof) => new()
+    {
+        ["kind"] = proof.Kind.ToString(),
+        ["years"] = proof.Years,
+        ["source"] = proof.Source,
+        ["caution"] = proof.Caution,
+        ["darkNightsPerYear"] = Number(proof.Result.DarkNightsPerYear),
+        ["darkNightsPerYearLow"] = Number(proof.Result.DarkNightRange.LowPerYear),
+        ["darkNightsPerYearHigh"] = Number(proof.Result.DarkNightRange.HighPerYear),
+        ["darkNightsByYear"] = Array(proof.Result.DarkNightsByYear.Select(n => (JsonNode)n)),
+        ["lossOfLoadFraction"] = Number(proof.Result.LossOfLoadFraction),
+        ["longestDarkRunNights"] = proof.Result.LongestDarkRunNights,
+        ["lowestStateOfChargeFraction"] = Numbers(proof.Result.LowestStateByMonth),
+    };
+
+    /// <summary>The same system with its module facing several ways.</summary>
+    public static JsonArray Headings(HeadingStudy study) => Array(study.Headings.Select(h => new JsonObject
+    {
+        ["tiltDegrees"] = Number(h.Plane.TiltDegrees),
+        ["azimuthDegrees"] = Number(h.Plane.AzimuthDegrees),
+        ["simulatedPlaneWhPerM2Day"] = Wh(h.PlaneKWhPerM2),
+        ["lossOfLoadFraction"] = Number(h.Result.LossOfLoadFraction),
+        ["darkNightsPerYear"] = Number(h.Result.DarkNightsPerYear),
+        ["darkNightsUpperBound"] = Number(h.Result.DarkNightsUpperBound),
+        ["lowestStateOfChargeFraction"] = Numbers(h.Result.LowestStateByMonth),
+        ["governs"] = ReferenceEquals(h, study.Worst),
+    }));
 
     /// <summary>How the system was found.</summary>
     public static void AddSearch(JsonObject root, EnergySearch search)
@@ -124,6 +164,15 @@ public static class EnergyJson
         ["selfDischargePerMonthFraction"] = Number(battery.SelfDischargePerMonthFraction),
         ["leastChargeC"] = Number(battery.LeastChargeC),
         ["basis"] = "common practice for the type; depth, end of life and enclosure are design rules",
+    };
+
+    private static JsonObject SpellOf(WorstSpell spell) => new()
+    {
+        ["firstDay"] = YearDay.Text(spell.FirstDayOfYear),
+        ["year"] = spell.Year,
+        ["stateOfChargeFraction"] = Numbers(spell.States),
+        ["disconnectFraction"] = Numbers(spell.DisconnectByDay),
+        ["reconnectFraction"] = Numbers(spell.ReconnectByDay),
     };
 
     private static JsonObject LedgerOf(EnergyLedger ledger) => new()

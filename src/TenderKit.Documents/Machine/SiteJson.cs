@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using TenderKit.Documents.Schedule;
 using TenderKit.Sizing.Climate;
 using TenderKit.Tendering.Design;
 using static TenderKit.Documents.Machine.BidJson;
@@ -22,9 +23,11 @@ internal static class SiteJson
             ["lengthM"] = site.LengthM,
             ["widthM"] = site.WidthM,
             ["schedule"] = site.Schedule.Name,
+            ["scheduleInWords"] = ScheduleWords.Of(site.Schedule),
             ["poles"] = design.Poles,
             ["kit"] = design.KitId,
             ["light"] = Light(design),
+            ["horizon"] = site.Horizon is { } skyline ? Tendering.Sites.HorizonText.Of(skyline) : null,
             ["climate"] = Climate(design.Climate),
             ["energy"] = Energy(design.Energy),
             ["structure"] = Structure(design.Structure),
@@ -54,14 +57,12 @@ internal static class SiteJson
     private static JsonObject Climate(SiteClimate climate) => new()
     {
         ["source"] = climate.Monthly.Source,
-        ["grade"] = climate.Monthly.Grade switch
-        {
-            ClimateGrade.SuppliedWithSource => "supplied with source",
-            ClimateGrade.SuppliedUnsourced => "supplied without source",
-            ClimateGrade.EstimateNear => "estimate, near",
-            _ => "estimate, far",
-        },
+        ["years"] = climate.Monthly.YearCount,
+        ["yearSpreadFraction"] = climate.Monthly.YearSpreadFraction is { } spread ? Number(spread) : null,
+        ["nearestStationKm"] = climate.Monthly.NearestStationKm is { } km ? Number(km) : null,
+        ["grade"] = ClimateGrades.Words(climate.Monthly.Grade),
         ["cautiousFactor"] = Number(climate.CautiousFactor),
+        ["cautiousFactorRule"] = ClimateGrades.RuleId(climate.Monthly.Grade),
         ["horizontalKWhPerM2Day"] = Numbers(climate.Monthly.IrradiationKWhPerM2),
         ["planeKWhPerM2Day"] = Numbers(climate.PlaneKWhPerM2),
         ["tiltDegrees"] = Number(climate.Plane.TiltDegrees),
@@ -94,6 +95,24 @@ internal static class SiteJson
         ["supplyWhPerDay"] = Numbers(energy.Simulated.MonthlySupplyWhPerDay),
         ["demandWhPerDay"] = Numbers(energy.Simulated.MonthlyDemandWhPerDay),
         ["ledgerWh"] = Ledger(energy.Simulated.Ledger),
+        ["onOwnSeries"] = energy.OnOwnSeries is { } proof ? OwnSeries(proof) : null,
+    };
+
+    private static JsonObject OwnSeries(Sizing.Energy.SeriesProof proof) => new()
+    {
+        ["kind"] = proof.Kind switch { SeriesKind.MeasuredYears => "measured years", SeriesKind.SatelliteYears => "satellite years", _ => "typical year" },
+        ["source"] = proof.Source,
+        ["years"] = proof.Years,
+        ["judged"] = OwnSeriesCheck.IsJudged(proof),
+        ["caution"] = proof.Caution,
+        ["lossOfLoadFraction"] = Number(proof.Result.LossOfLoadFraction),
+        ["darkNightsPerYear"] = Number(proof.Result.DarkNightsPerYear),
+        ["darkNightsPerYearUpper90"] = Number(proof.Result.DarkNightsUpperBound),
+        ["worstYearDarkNights"] = proof.Result.WorstYearDarkNights,
+        ["longestDarkRunNights"] = proof.Result.LongestDarkRunNights,
+        ["lowestStateFraction"] = Numbers(proof.Result.LowestStateByMonth),
+        ["supplyWhPerDay"] = Numbers(proof.Result.MonthlySupplyWhPerDay),
+        ["ledgerWh"] = Ledger(proof.Result.Ledger),
     };
 
     private static JsonObject Ledger(Sizing.Energy.EnergyLedger ledger) => new()
@@ -117,5 +136,16 @@ internal static class SiteJson
         ["overturningSafety"] = Number(structure.Foundation.OverturningSafetyFactor),
         ["groundPressureKPa"] = Number(structure.Foundation.GroundPressureKPa),
         ["concreteM3"] = Number(structure.Foundation.ConcreteM3),
+        ["excavationM3"] = Number(structure.Foundation.ExcavationM3),
+        ["backfillM3"] = Number(structure.Foundation.BackfillM3),
+        ["swayPeriodS"] = Number(structure.PeriodS),
+        ["dynamicFactor"] = Number(structure.DynamicFactor),
+        ["windMPerS"] = structure.Wind is { } wind ? Number(wind.SpeedMPerS) : null,
+        ["windConversionFactor"] = structure.Conversion is { } conversion ? Number(conversion.Factor) : null,
+        ["doorStressMPa"] = structure.DoorStressMPa is { } door ? Number(door) : null,
+        ["boltTensionN"] = structure.Bolts is { } bolts ? Number(bolts.TensionN) : null,
+        ["boltUseFraction"] = structure.Bolts is { } used ? Number(used.UseFraction) : null,
+        ["basePlateMm"] = structure.Bolts is { } plate ? Number(plate.PlateMm) : null,
+        ["embedmentM"] = structure.EmbedmentM is { } embedment ? Number(embedment) : null,
     };
 }

@@ -70,15 +70,20 @@ internal static class AssumptionPages
     private static IEnumerable<Block> Climate(TenderDesign design)
     {
         var groups = design.Sites.GroupBy(s => (s.Climate.Monthly.Grade, s.Climate.Monthly.Source, s.Climate.CautiousFactor)).ToImmutableArray();
+        var rules = new RuleNumbers(design);
         yield return new TableBlock(
             "Climate of the sites",
             [
-                new("Sites", Share: 2), new("Grade", FixedPt: 98), new("Nearest station", "km", 1, Side.End, 70), new("Taken at", "fraction", 1, Side.End, 60),
-                new("Dullest month", "kWh/m² a day, as supplied", 1, Side.End, 100),
+                new("Sites", Share: 2), new("Grade", FixedPt: 98), new("Years", "", 1, Side.End, 32), new("Nearest station", "km", 1, Side.End, 66),
+                new("Taken at", "fraction", 1, Side.End, 40), new("Rule", FixedPt: 24), new("Between years", "spread, %", 1, Side.End, 56),
+                new("Dullest month", "kWh/m² a day", 1, Side.End, 66),
             ],
             [.. groups.Select(g => Row.Of(
-                Words.List(g.Select(s => s.Site.Id), 24), Words.Of(g.Key.Grade), Span(g.Select(s => s.Climate.Monthly.NearestStationKm), 0),
-                Figures.Number(g.Key.CautiousFactor, 2), Span(g.Select(s => (double?)s.Climate.Monthly.IrradiationKWhPerM2.Min()), 2)))]);
+                Words.List(g.Select(s => s.Site.Id), 24), Words.Of(g.Key.Grade), Span(g.Select(s => (double?)s.Climate.Monthly.YearCount), 0),
+                Span(g.Select(s => s.Climate.Monthly.NearestStationKm), 0), Figures.Number(g.Key.CautiousFactor, 2), rules.Of(Sizing.Climate.ClimateGrades.RuleId(g.Key.Grade)),
+                g.First().Climate.Monthly.YearSpreadFraction is { } spread ? Figures.Number(spread * 100, 1) : "rule", Span(g.Select(s => (double?)s.Climate.Monthly.IrradiationKWhPerM2.Min()), 2)))]);
+        yield return new Paragraph("Irradiation is taken at the fraction of its grade, the dullest month here before that. The spread between years is that of the "
+            + "series itself where it has eight years or more, else a rule.", TextStyle.Small);
         foreach (var g in groups) yield return new Paragraph($"Source of {Words.List(g.Select(s => s.Site.Id), 24)}: {g.Key.Source}.", TextStyle.Small);
     }
 

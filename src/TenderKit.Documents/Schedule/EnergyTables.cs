@@ -1,5 +1,7 @@
 using TenderKit.Documents.Layout;
+using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Kits;
 
 namespace TenderKit.Documents.Schedule;
 
@@ -9,6 +11,7 @@ internal static class EnergyTables
     public static TableBlock Months(SiteDesign site)
     {
         var (climate, simulated) = (site.Climate, site.Energy.Simulated);
+        var own = site.Energy.OnOwnSeries?.Result;
         return new TableBlock(
             $"Kit {site.KitId} at site {site.Site.Id}: the mean day of each month",
             [new("", Share: 1), .. Enumerable.Range(1, 12).Select(m => new Column(Figures.MonthShort(m), Side: Side.End, FixedPt: 27.5))],
@@ -17,6 +20,11 @@ internal static class EnergyTables
                 Month("Darkness, h", climate.DarkHours, 1), Month("Lamp, hours at full power", climate.Lamp.MonthlyFullHours, 1),
                 Month("Supply, Wh", simulated.MonthlySupplyWhPerDay, 0), Month("Demand, Wh", simulated.MonthlyDemandWhPerDay, 0),
                 Month("Lowest charge, %", simulated.LowestStateByMonth.Select(f => f * 100), 0),
+                .. own is null ? Array.Empty<Row>() :
+                [
+                    Month("Supply on the hours supplied, Wh", own.MonthlySupplyWhPerDay, 0),
+                    Month("Lowest charge on the hours supplied, %", own.LowestStateByMonth.Select(f => f * 100), 0),
+                ],
             ])
         {
             KeepTogether = true,
@@ -49,14 +57,27 @@ internal static class EnergyTables
     }
 
     /// <summary>What the simulation found, in two sentences.</summary>
-    public static string Found(SiteDesign site)
+    public static string Found(SiteDesign site, KitCurve? curve)
     {
         var (energy, run) = (site.Energy, site.Energy.Simulated);
         return $"In {Figures.Number(run.YearCount, 0)} simulated years: {Figures.Number(run.DarkNightsPerYear, 2)} dark nights a year in the mean, upper 90 % bound "
             + $"{Figures.Number(run.DarkNightsUpperBound, 2)}, worst year {Figures.Number(run.WorstYearDarkNights, 0)}, longest run "
             + $"{Figures.Number(run.LongestDarkRunNights, 0)}; {Figures.Percent(run.LossOfLoadFraction, 3)} of the lamp energy not served. Full charge on "
             + $"{Figures.Percent(run.FullChargeDaysFraction)} of the days, longest time without {Figures.Number(run.LongestWithoutFullDays, 0)} days; battery "
-            + $"{Figures.Number(run.EquivalentFullCyclesPerYear, 0)} full cycles a year, expected life {Figures.Number(energy.BatteryLifeYears, 1)} years.";
+            + $"{Figures.Number(run.EquivalentFullCyclesPerYear, 0)} full cycles a year, expected life {Figures.Number(energy.BatteryLifeYears, 1)} years."
+            + Recovery(run.Recovery, curve)
+            + (energy.OnOwnSeries is { } proof ? " " + OwnSeriesCheck.Words(proof) : "");
+    }
+
+    /// <summary>How long the battery needs after a dark night, and what the smallest battery would be.</summary>
+    private static string Recovery(RecoveryTimes recovery, KitCurve? curve)
+    {
+        var back = recovery.Count == 0
+            ? ""
+            : $" From its lowest after a dark night the battery is full again within {Figures.Number(recovery.LongestDays, 0)} days{(recovery.IsUnfinished ? ", once not before the years ended" : "")}.";
+        return back + (curve?.SmallestBatteryWh is { } least
+            ? $" With this array {Figures.Number(least, 0)} Wh of battery would just keep the dark nights allowed."
+            : "");
     }
 
     private static Row Month(string name, IEnumerable<double> values, int decimals) => new([name, .. values.Select(v => Figures.Number(v, decimals))]);

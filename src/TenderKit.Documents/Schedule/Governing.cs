@@ -8,7 +8,7 @@ internal static class Governing
 {
     public static readonly string[] LightChecks = ["light."];
     public static readonly string[] EnergyChecks = ["energy.", "battery.autonomy", "array.ratio", "array.recovery"];
-    public static readonly string[] StructureChecks = ["foundation.", "pole."];
+    public static readonly string[] StructureChecks = ["foundation.", "pole.", "bolts."];
 
     public static bool Concerns(Check check, string[] prefixes) => prefixes.Any(p => check.Id.StartsWith(p, StringComparison.Ordinal));
 

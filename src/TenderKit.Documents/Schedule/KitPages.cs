@@ -1,8 +1,11 @@
 using PdfSharp.Drawing;
 using TenderKit.Documents.Drawings;
 using TenderKit.Documents.Layout;
+using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Structure;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Kits;
+using TenderKit.Tendering.Sites;
 
 namespace TenderKit.Documents.Schedule;
 
@@ -26,7 +29,7 @@ internal static class KitPages
         yield return MakeUpTable.Of(kit);
         foreach (var block in Drawings(Governing.OfStructure(design, kit), kit)) yield return block;
         foreach (var block in Light(Governing.OfLight(design, kit), kit)) yield return block;
-        foreach (var block in Energy(Governing.OfEnergy(design, kit), kit)) yield return block;
+        foreach (var block in Energy(Governing.OfEnergy(design, kit), kit, design.Curves.FirstOrDefault(c => c.KitId == kit.Id))) yield return block;
         yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
         yield return ComplianceTable.Of(design, kit);
     }
@@ -77,19 +80,20 @@ internal static class KitPages
             + $"{(site.Light.Yard is null ? "one bay, near side at the foot" : "whole yard")}; linear between grid points, level beyond.");
     }
 
-    private static IEnumerable<Block> Energy(SiteDesign site, Kit kit)
+    private static IEnumerable<Block> Energy(SiteDesign site, Kit kit, KitCurve? curve)
     {
         yield return new Heading(3, $"Energy, kit {site.KitId}");
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. "
                 + $"Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
+            + (site.Site.Horizon is { IsFlat: false } horizon ? $"beam and sky cut by the horizon {HorizonText.Of(horizon)} (azimuth:elevation, degrees); " : "")
             + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; "
                 + $"irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate ({Words.Of(site.Climate.Monthly.Grade)}). "
-            + EnergyTables.Found(site), TextStyle.Small)
+            + EnergyTables.Found(site, curve), TextStyle.Small)
         { KeepWithNext = true };
-        var lowest = 1 - site.Energy.System.Battery.UsableDepthFraction;
-        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, lowest),
-            $"Energy at site {site.Site.Id}: what the array could deliver and what is asked, by month; the worst month simulated.");
+        yield return new Figure(EnergyPicture.HeightPt, (g, area) => EnergyPicture.Draw(g, area, site.Energy.Simulated, curve),
+            $"Energy at site {site.Site.Id}: mean days of the months; the {Figures.Number(WorstSpell.DayCount, 0)} days with the most light missed, else the least charge"
+            + (curve is { Points.Length: > 1 } ? "; smallest battery, to 2 %, that keeps the dark nights allowed with each array (square: offered)." : "."));
         yield return EnergyTables.Months(site);
     }
 
@@ -98,13 +102,14 @@ internal static class KitPages
         var (load, block) = (site.Structure.Load, site.Structure.Foundation);
         yield return new Heading(3, $"Pole, foundation and connection, kit {kit.Id}");
         yield return new Paragraph(
-            $"At site {site.Site.Id}: basic wind {Figures.Short(site.Site.BasicWindMPerS)} m/s, "
+            $"At site {site.Site.Id}: {StructureWords.Wind(site)}, "
                 + $"peak pressure {Figures.Number(site.Structure.PeakPressureNPerM2, 0)} N/m², "
                 + $"shear at the base {Figures.Number(load.BaseShearN, 0)} N, "
             + $"moment {Figures.Number(load.BaseMomentNm, 0)} Nm, head moves {Figures.Number(load.HeadDeflectionM * 1000, 0)} mm; "
                 + $"soil {site.Site.Soil.Name}{(site.Site.SoilStated ? "" : " (not stated, worst class taken)")}; "
-            + $"safety against overturning {Figures.Number(block.OverturningSafetyFactor, 2)}, "
+            + $"{(site.Structure.EmbedmentM is null ? "safety against overturning" : "depth over that needed")} {Figures.Number(block.OverturningSafetyFactor, 2)}, "
                 + $"ground pressure {Figures.Number(block.GroundPressureKPa, 0)} kPa, concrete {Figures.Number(block.ConcreteM3, 2)} m³. "
+            + StructureWords.Ground(site)
             + "Screening calculation: to be checked and signed by a licensed structural engineer under the local code.", TextStyle.Small)
         { KeepWithNext = true };
         var (elevation, connection) = (new PoleElevation(Elevation(site)), new ConnectionDiagram(kit.Parts));
@@ -118,6 +123,7 @@ internal static class KitPages
             $"One pole of kit {kit.Id}: elevation to scale, arm and module drawn in one plane; connection, one line for both conductors. Connect in the order of "
                 + "the numbers and part in the reverse order, modules covered, every fuse drawn until its circuit is finished (common practice, no source); where "
                 + "the instructions of a maker differ they prevail.");
+        yield return StructureWords.Order(kit);
     }
 
     private static ElevationFacts Elevation(SiteDesign site)
@@ -129,6 +135,15 @@ internal static class KitPages
         return new ElevationFacts(
             p.Pole.HeightM, p.Pole.BaseDiameterMm / 1000, p.Pole.TopDiameterMm / 1000, p.Pole.ArmReachM, p.Pole.ArmTiltDegrees, mounting,
             p.Module.LengthM, site.Climate.Plane.TiltDegrees, box?.HeightM ?? (p.Pole.HeightM / 2),
-            new BlockFoundation(p.Foundation.LengthM, p.Foundation.WidthM, p.Foundation.DepthM), p.Foundation.AnchorBoltLengthMm / 1000);
+            new BlockFoundation(p.Foundation.LengthM, p.Foundation.WidthM, p.Foundation.DepthM), p.Foundation.AnchorBoltLengthMm / 1000)
+        {
+            BasePlateM = p.Pole.BasePlateMm / 1000,
+            BoltSpacingM = (site.Structure.Bolts?.SpacingMm ?? 0) / 1000,
+            BuriedM = p.Pole.DirectBuriedLengthM,
+            Foot = p.Pole.DirectBuriedLengthM > 0
+                ? $"shaft {Figures.Number(p.Pole.DirectBuriedLengthM, 2)} m into the ground"
+                : $"plate {Figures.Short(p.Pole.BasePlateMm)} mm, {Figures.Number(p.Foundation.AnchorBoltCount, 0)} M{Figures.Short(p.Foundation.AnchorBoltMm)} × {Figures.Short(p.Foundation.AnchorBoltLengthMm)} mm",
+            Door = p.Pole is { DoorWidthMm: > 0 and var wideMm, DoorBottomM: { } bottomM } ? (bottomM, (p.Pole.DoorHeightMm ?? 300) / 1000, wideMm / 1000) : null,
+        };
     }
 }

@@ -32,6 +32,7 @@ internal static partial class MakeUpTable
     {
         ProtectionKind.SurgeArrester => "Surge arrester",
         ProtectionKind.EarthElectrode => "Earth electrode",
+        ProtectionKind.FuseHolder => "Fuse holder",
         _ => "Fuse",
     };
 

@@ -26,6 +26,7 @@ internal static class PartRatings
         ProtectionDevice { Kind: ProtectionKind.EarthElectrode } => "–",
         ProtectionDevice p => string.Join("; ", new[] { p.RatedA > 0 ? N(p.RatedA) + " A" : "", p.RatedV > 0 ? N(p.RatedV) + " V DC" : "" }.Where(t =>
             t.Length > 0)),
+        IntegratedUnit p => $"{N(p.InputPowerW)} W; {N(p.FluxLm)} lm; {N(p.RatedWp)} Wp; {Words.Of(p.Chemistry)} {N(p.RatedWh)} Wh; {Words.Of(p.Kind)}; IP{p.IpCode:00}; IK{p.IkCode:00}",
         _ => "",
     };
 

@@ -19,6 +19,9 @@ internal sealed partial class RuleNumbers
 
     public ImmutableArray<DesignRule> Shown { get; }
 
+    /// <summary>Number of a rule in the table; empty where it has none.</summary>
+    public string Of(string id) => _numbers.TryGetValue(id, out var number) ? FormattableString.Invariant($"{number}") : "";
+
     /// <summary>A basis with "design rule some.id" replaced by the number of the rule; an id without number is left out.</summary>
     public string InWords(string basis) => Mention().Replace(basis.Replace("lighting schedule", "schedule", StringComparison.Ordinal), m =>
     {

@@ -41,12 +41,12 @@ internal static class SiteTables
         [
             new("Site", FixedPt: 42), new("Name", Share: 1), new("Kit", FixedPt: 28), Number("Night", "Wh", 40), Number("Autonomy", "nights", 52),
                 Number("Dark nights", "a year, mean", 56),
-            Number("Dark nights", "upper 90 %", 54), new("Climate", FixedPt: 92),
+            Number("Dark nights", "upper 90 %", 54), new("Climate", "grade, irradiation taken at", FixedPt: 112),
         ],
         ByLot(design, s => Row.Of(
             s.Site.Id, s.Site.Name, s.KitId, Figures.Number(s.Energy.NightlyWh, 0), Figures.Number(s.Energy.AutonomyNights, 1),
             Figures.Number(s.Energy.Simulated.DarkNightsPerYear, 2), Figures.Number(s.Energy.Simulated.DarkNightsUpperBound, 2),
-                Words.Of(s.Climate.Monthly.Grade))));
+                $"{Words.Of(s.Climate.Monthly.Grade)}, {Figures.Number(s.Climate.CautiousFactor, 2)}")));
 
     private static ImmutableArray<Row> ByLot(TenderDesign design, Func<SiteDesign, Row> row)
     {

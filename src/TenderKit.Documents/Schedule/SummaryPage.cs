@@ -58,7 +58,7 @@ internal static class SummaryPage
     {
         var target = design.Tender.Reliability;
         var years = design.Sites.Min(s => s.Energy.Simulated.YearCount);
-        var estimated = design.Sites.Count(s => s.Climate.Monthly.Grade is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar);
+        var estimated = design.Sites.Count(s => ClimateGrades.IsEstimate(s.Climate.Monthly.Grade));
         return $"Asked for: at most {Figures.Short(target.DarkNightsPerYear)} dark {(target.DarkNightsPerYear == 1 ? "night" : "nights")} a year and at least "
             + $"{Figures.Short(target.AutonomyNights)} {(target.AutonomyNights == 1 ? "night" : "nights")} of autonomy. "
             + $"Each site was simulated hour by hour over {Figures.Number(years, 0)} years. "

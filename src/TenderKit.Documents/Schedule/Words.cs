@@ -10,14 +10,7 @@ namespace TenderKit.Documents.Schedule;
 /// <summary>Values of the closed lists in words.</summary>
 internal static class Words
 {
-    public static string Of(ClimateGrade grade) => grade switch
-    {
-        ClimateGrade.SuppliedWithSource => "supplied with source",
-        ClimateGrade.SuppliedUnsourced => "supplied, no source",
-        ClimateGrade.EstimateNear => "estimate within 300 km",
-        ClimateGrade.EstimateFar => "estimate beyond 300 km",
-        _ => throw new ArgumentOutOfRangeException(nameof(grade), grade, null),
-    };
+    public static string Of(ClimateGrade grade) => ClimateGrades.Words(grade);
 
     public static string Of(SiteKind kind) => kind switch
     {
@@ -48,14 +41,7 @@ internal static class Words
     public static string Of(ControlKind kind) => kind == ControlKind.Tracking ? "maximum-power tracking" : "pulse-width control";
 
     /// <summary>A schedule in one sentence, as understood.</summary>
-    public static string Of(LightingSchedule schedule)
-    {
-        var parts = schedule.Parts.Select(p =>
-            $"{Moment(p.FromAnchor, p.FromOffsetH)} to {Moment(p.ToAnchor, p.ToOffsetH)} at {Figures.Percent(p.LevelFraction)}"
-            + (p.PresenceFraction < 1 ? $", called for {Figures.Percent(p.PresenceFraction)} of the time" : ""));
-        var rest = $"{(schedule.Parts.IsEmpty ? "the whole night" : "rest of the night")} at {Figures.Percent(schedule.RestLevelFraction)}";
-        return string.Join("; ", parts.Append(rest));
-    }
+    public static string Of(LightingSchedule schedule) => ScheduleWords.Of(schedule);
 
     /// <summary>A unit as printed on pages.</summary>
     public static string Unit(string unit) => unit.Replace("m2", "m²", StringComparison.Ordinal).Replace("m3", "m³", StringComparison.Ordinal)
@@ -66,12 +52,5 @@ internal static class Words
     {
         var all = ids.ToImmutableArray();
         return all.Length <= most + 1 ? string.Join(", ", all) : string.Join(", ", all.Take(most)) + $" and {Figures.Number(all.Length - most, 0)} more";
-    }
-
-    private static string Moment(NightAnchor anchor, double offsetH)
-    {
-        var name = anchor switch { NightAnchor.Dusk => "dusk", NightAnchor.Midnight => "midnight", _ => "dawn" };
-        if (offsetH == 0) return name;
-        return $"{name} {(offsetH > 0 ? "+" : "−")} {Figures.Short(Math.Abs(offsetH))} h";
     }
 }

@@ -24,7 +24,9 @@ public static class CalculationWorkbook
         QuantitySheet.Write(book, bill, []);
         foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
         YearsSheet.Write(book, design, bill);
+        ClauseSheet.Write(book, design);
         HandSheet.Write(book, design);
+        ClimateSheet.Write(book, design);
         TransportSheet.Write(book, design, bill);
         if (design.Form is { } form) FormSheet.Write(book, form, FormPricing.Of(design, bill, form));
         BasisSheets.Rules(book, design);

@@ -1,17 +1,18 @@
 using TenderKit.Intake.Numbers;
 using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
 
 namespace TenderKit.Intake.Climate;
 
 /// <summary>The lines <c># key: value</c> or <c>key,value</c> of a climate file.</summary>
-internal sealed record ClimateSettings(string? Source, double? LowC, double? HighC, double? LatitudeDegrees, double? LongitudeDegrees)
+internal sealed record ClimateSettings(string? Source, double? LowC, double? HighC, double? LatitudeDegrees, double? LongitudeDegrees, StatedKind Stated)
 {
-    private static readonly string[] Keys = ["source", "record_low_c", "record_high_c", "latitude", "longitude"];
+    private static readonly string[] Keys = ["source", "record_low_c", "record_high_c", "latitude", "longitude", "kind", "years"];
 
     public static ClimateSettings Of(Table table, List<Diagnostic> found)
     {
-        var settings = new ClimateSettings(null, null, null, null, null);
+        var settings = new ClimateSettings(null, null, null, null, null, new StatedKind(null, null));
         foreach (var row in table.Rows)
         {
             if (Line(row) is not { } line) continue;
@@ -22,6 +23,8 @@ internal sealed record ClimateSettings(string? Source, double? LowC, double? Hig
                 "record_high_c" => settings with { HighC = Number(table, row[0].Row, line, found) },
                 "latitude" => settings with { LatitudeDegrees = Degrees(table, row[0].Row, line, 90, found) },
                 "longitude" => settings with { LongitudeDegrees = Degrees(table, row[0].Row, line, 180, found) },
+                "kind" => settings with { Stated = settings.Stated with { Kind = Kind(table, row[0].Row, line, found) } },
+                "years" => settings with { Stated = settings.Stated with { YearCount = Years(table, row[0].Row, line, found) } },
                 _ => settings,
             };
         }
@@ -41,6 +44,20 @@ internal sealed record ClimateSettings(string? Source, double? LowC, double? Hig
         var first = colon > 0 ? text[(colon + 1)..].Trim() : "";
         var value = string.Join(", ", cells.Skip(1).Prepend(first).Where(t => t.Length > 0));
         return value.Length == 0 ? (key + "?", "") : (key, value);
+    }
+
+    private static SeriesKind? Kind(Table table, int row, (string Key, string Value) line, List<Diagnostic> found)
+    {
+        if (StatedKind.KindOf(line.Value) is { } kind) return kind;
+        found.Add(Diagnostic.Error("TK134", $"kind '{line.Value}' is not known; {StatedKind.Cure}", new Place(table.File, table.Sheet, row)));
+        return null;
+    }
+
+    private static int? Years(Table table, int row, (string Key, string Value) line, List<Diagnostic> found)
+    {
+        if (StatedKind.YearsOf(line.Value) is { } count) return count;
+        found.Add(Diagnostic.Error("TK134", $"years '{line.Value}' is neither a first and a last year nor a number of years; write 2005-2019, or 15", new Place(table.File, table.Sheet, row)));
+        return null;
     }
 
     private static string Key(string text) => MonthNames.Plain(text).Replace(' ', '_');

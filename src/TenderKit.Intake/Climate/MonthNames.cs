@@ -4,7 +4,7 @@ using System.Text;
 namespace TenderKit.Intake.Climate;
 
 /// <summary>Months as users write them: 1 to 12, or a name or its first letters in English, French, Spanish or Portuguese.</summary>
-internal static class MonthNames
+public static class MonthNames
 {
     private static readonly string[][] Starts =
     [

@@ -29,6 +29,7 @@ internal static partial class PowerClimatology
         var unit = lines.FirstOrDefault(l => l.StartsWith(Irradiation + " ", StringComparison.Ordinal) && l.EndsWith(')'));
         var period = lines.Select(l => Period().Match(l)).FirstOrDefault(m => m.Success)?.Value;
         var rows = new List<ImmutableArray<Cell>> { Line(heading, "# source: " + Source + (period is null ? "" : " " + period)) };
+        rows.Add(Line(heading, "# kind: satellite"));
         if (lines.Select(l => Location().Match(l)).FirstOrDefault(m => m.Success) is { } place)
         {
             rows.Add(Line(heading, "# latitude: " + place.Groups["lat"].Value));

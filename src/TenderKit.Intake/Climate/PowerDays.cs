@@ -18,8 +18,13 @@ internal sealed class PowerDays(ClimateText text, PowerFile file, ClimateLimits 
         var (mean, max, min) = (Air(PowerFile.MeanC), Air(PowerFile.MaxC), Air(PowerFile.MinC));
         Gaps(("irradiation", global), ("mean temperature", mean), ("highest temperature", max), ("lowest temperature", min));
         var series = new DailySeries([.. years], file.LatitudeDegrees, file.LongitudeDegrees, global, mean, max, min, file.Source);
-        var months = new TwelveMonths(DailySeries.MonthMeans(global), Whole(mean), Whole(max), Whole(min), min.Min(), max.Max());
-        return months.Read(text, file) is { } monthly ? new ClimateReading(monthly, null, series) : null;
+        var months = new TwelveMonths(DailySeries.MonthMeans(global), Whole(mean), Whole(max), Whole(min), min.Min(), max.Max(), years.Count);
+        text.Found.Add(Diagnostic.Note(
+            "TK148",
+            "days give the monthly means and, from eight years on, their spread between years; the energy is simulated on synthetic years made from these. "
+            + "Get the hours of the same years to have them simulated as they were",
+            new Place(text.File)));
+        return months.Read(text, file) is { } monthly ? new ClimateReading(monthly with { YearSpreadFraction = YearSpread.Of(global) }, null, series) : null;
 
         ImmutableArray<double?> Air(string name) => Daily(years, name, v => v, SeriesMonths.IsCredible);
     }

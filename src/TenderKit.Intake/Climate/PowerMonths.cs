@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
 
 namespace TenderKit.Intake.Climate;
 
@@ -21,8 +22,8 @@ internal sealed class PowerMonths(ClimateText text, PowerFile file, double facto
 
         Tell(values);
         var irradiation = MonthMeans(values).Select(v => v * factor);
-        var months = new TwelveMonths([.. irradiation], MonthMeans(file.ValuesOf(PowerFile.MeanC) ?? []), [], [], null, null);
-        return months.Read(text, file) is { } monthly ? new ClimateReading(monthly) : null;
+        var months = new TwelveMonths([.. irradiation], MonthMeans(file.ValuesOf(PowerFile.MeanC) ?? []), [], [], null, null, YearCount(values));
+        return months.Read(text, file) is { } monthly ? new ClimateReading(monthly with { YearSpreadFraction = Spread(values) }) : null;
     }
 
     private void Tell(Dictionary<PowerStamp, double> values)
@@ -34,6 +35,16 @@ internal sealed class PowerMonths(ClimateText text, PowerFile file, double facto
         if (lost.Count == 0) return;
         text.Found.Add(Diagnostic.Warning("TK144", "irradiation is missing for " + string.Join(", ", lost) + "; the months of the other years are averaged", place));
     }
+
+    /// <summary>Years of the climatology's period, or years that hold a value.</summary>
+    private int? YearCount(Dictionary<PowerStamp, double> values) => file.Step == PowerStep.Climatology
+        ? StatedKind.YearsOf(file.Period)
+        : values.Where(v => !double.IsNaN(v.Value)).Select(v => v.Key.Year).Distinct().Count();
+
+    /// <summary>Spread between the years that hold all twelve months.</summary>
+    private static double? Spread(Dictionary<PowerStamp, double> values) => YearSpread.Of(
+        [.. values.Where(v => !double.IsNaN(v.Value)).GroupBy(v => v.Key.Year).Where(y => y.Count() == 12)
+            .OrderBy(y => y.Key).Select(y => y.OrderBy(v => v.Key.Month).Select(v => v.Value).ToArray())]);
 
     private static IEnumerable<double> Held(Dictionary<PowerStamp, double> values, int month) =>
         values.Where(v => v.Key.Month == month && !double.IsNaN(v.Value)).OrderBy(v => v.Key.Year).Select(v => v.Value);

@@ -17,15 +17,23 @@ internal static class SeriesFindings
         Noon(series, file, limits, found);
         if (typical) found.Add(Typical(monthly, file, limits));
         Spike(series, monthly, file, found);
+        if (monthly.Grade == ClimateGrade.MeansWithSource) found.Add(Short(series, file));
         return new ClimateReading(monthly, series);
     }
+
+    private static Diagnostic Short(HourlySeries series, string file) => series.Kind == SeriesKind.SatelliteYears
+        ? StatedKind.Lowered(series.Kind, series.YearCount, new Place(file))
+        : Diagnostic.Note(
+            "TK130",
+            FormattableString.Invariant($"the file does not say that its {series.YearCount} years were measured at the ground, so it is graded as '{ClimateGrades.Words(ClimateGrade.MeansWithSource)}'; weather files of real years are often modelled"),
+            new Place(file));
 
     private static Diagnostic Typical(MonthlyClimate monthly, string file, ClimateLimits limits) => Diagnostic.Note(
         "TK148",
         string.Create(
             CultureInfo.InvariantCulture,
             $"this is a typical year: it leaves out extreme months by construction, and its dullest weeks are not the dullest "
-            + $"to come. Record temperatures are taken {limits.TypicalYearMarginK:0.#} K beyond its lowest and highest hour, "
+            + $"to come. Record temperatures are taken {limits.TypicalYearMarginK:0.#} K beyond those that 0.4 % of its hours pass, "
             + $"{monthly.RecordLowC:0.0} and {monthly.RecordHighC:0.0} degC; use the records of the place where they are known"),
         new Place(file));
 
@@ -57,13 +65,16 @@ internal static class SeriesFindings
         var usual = monthly.DailyMaxC.Max();
         var highest = series.AirC.Max();
         if (highest <= usual + UsualReachK) return;
+        var kept = series.Kind == SeriesKind.TypicalYear
+            ? "No record is taken from single hours of a typical year"
+            : "It is kept as the record, which errs on the hot side; enter the record of the place";
         found.Add(Diagnostic.Warning(
             "TK146",
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"the highest hour, {highest:0.0} degC, is {highest - usual:0.0} K above the mean daily maximum of the hottest "
-                + $"month, {usual:0.0} degC, where {UsualReachK:0} K is the usual reach: it may be a fault of the data. It is "
-                + $"kept, which errs on the hot side; enter the record of the place"),
+                + $"month, {usual:0.0} degC, where {UsualReachK:0} K is the usual reach: it may be a fault of the data. "
+                + $"{kept}"),
             new Place(file)));
     }
 }

@@ -8,7 +8,7 @@ namespace TenderKit.Intake.Climate;
 
 /// <summary>Month means laid out as a <see cref="MonthlyClimateFile"/>, so that what is missing is completed, and told, in one way. An empty array is a quantity that is not held.</summary>
 internal sealed record TwelveMonths(
-    ImmutableArray<double> IrradiationKWhPerM2, ImmutableArray<double> MeanC, ImmutableArray<double> DailyMaxC, ImmutableArray<double> DailyMinC, double? LowC, double? HighC)
+    ImmutableArray<double> IrradiationKWhPerM2, ImmutableArray<double> MeanC, ImmutableArray<double> DailyMaxC, ImmutableArray<double> DailyMinC, double? LowC, double? HighC, int? YearCount)
 {
     /// <summary>The climate, or null with errors.</summary>
     public MonthlyClimate? Read(ClimateText text, PowerFile file)
@@ -17,6 +17,8 @@ internal sealed record TwelveMonths(
         List<string[]> lines =
         [
             ["# source: " + file.Source],
+            ["# kind: satellite"],
+            .. YearCount is { } years ? new[] { new[] { "# years: " + years.ToString(CultureInfo.InvariantCulture) } } : [],
             ["# latitude: " + Text(file.LatitudeDegrees)],
             ["# longitude: " + Text(file.LongitudeDegrees)],
             .. LowC is { } low ? new[] { new[] { "# record_low_c: " + Text(low) } } : [],

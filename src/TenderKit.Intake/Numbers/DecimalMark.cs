@@ -32,6 +32,20 @@ public static partial class DecimalMarks
         };
     }
 
+    /// <summary>The mark of each column by its own numbers, and that of the whole file where a column does not tell.</summary>
+    /// <param name="columns">Texts of each column.</param>
+    /// <param name="pasted">Whether a column is filled by an instrument, so that its points tell nothing of how the writer types numbers.</param>
+    public static System.Collections.Immutable.ImmutableArray<DecimalMark> OfColumns(IReadOnlyList<IReadOnlyList<string>> columns, Func<int, bool> pasted)
+    {
+        var typed = Guess(columns.Where((_, i) => !pasted(i)).SelectMany(c => c));
+        var file = typed == DecimalMark.Unknown && Guess(columns.SelectMany(c => c)) == DecimalMark.Comma ? DecimalMark.Comma : typed;
+        return [.. columns.Select(c => Guess(c) is var own and not DecimalMark.Unknown ? own : file)];
+    }
+
+    /// <summary>A number with a mark; other texts say nothing of the decimal mark, and need not be looked at closely.</summary>
+    public static bool MayTell(string text) =>
+        text.Length > 1 && (char.IsDigit(text[0]) || text[0] is '+' or '-') && text.AsSpan().IndexOfAny('.', ',') > 0;
+
     [GeneratedRegex(@"^[+-]?\d[\d., ']*\s*\D{0,12}$")]
     private static partial Regex LooksNumeric();
 

@@ -12,7 +12,7 @@ internal static partial class DegreesText
 
     public static NumberReading Read(string plain)
     {
-        var match = Pattern().Match(plain);
+        var match = Pattern().Match(DottedParts().Replace(plain, "${d} ${m} ${s}"));
         if (!match.Success) return NumberReading.Failed("is not an angle; " + HowTo);
         var hemisphere = Hemisphere(match.Groups["h1"].Value + match.Groups["h2"].Value);
         if (match.Groups["h1"].Success && match.Groups["h2"].Success) return NumberReading.Failed("names a hemisphere twice; " + HowTo);
@@ -41,12 +41,21 @@ internal static partial class DegreesText
         _ => 'W', // W, West, and O of Ouest and Oeste
     };
 
-    // no bare "s" for seconds: 14 30 15S would lose its hemisphere
+    // a bare "s" is seconds only before a hemisphere: 14 30 15S would lose its own; *, ? and the like are what is left of a degree
+    // sign after a wrong code page
+    private const string DegreeSign = @"(?:[\u00B0*?\u00A1\uFFFD~]|o(?=\s*\d)|degrees|deg|d|:)";
+    private const string MinuteSign = @"(?:''|['?\uFFFD]|minutes|min|m|:)";
+    private const string SecondSign = @"(?:""|''|['?\uFFFD]|seconds|secs|sec|s(?=\s*[nsewo]))";
+
     [GeneratedRegex(
-        "^(?:(?<h1>" + Hemispheres + @")\s*)?(?<sign>[+-])?\s*(?<d>\d{1,3}(?:[.,]\d+)?)\s*(?:\u00B0|degrees|deg|d|:)?\s*"
-        + @"(?:(?<![\d.,])(?<m>\d{1,2}(?:[.,]\d+)?)\s*(?:''|'|min|m|:)?\s*"
-        + @"(?:(?<![\d.,])(?<s>\d{1,2}(?:[.,]\d+)?)\s*(?:""|''|sec)?\s*)?)?"
+        "^(?:(?<h1>" + Hemispheres + @")\s*)?(?<sign>[+-])?\s*(?<d>\d{1,3}(?:[.,]\d+)?)\s*" + DegreeSign + @"?\s*"
+        + @"(?:(?<![\d.,])(?<m>\d{1,2}(?:[.,]\d+)?)\s*" + MinuteSign + @"?\s*"
+        + @"(?:(?<![\d.,])(?<s>\d{1,2}(?:[.,]\d+)?)\s*" + SecondSign + @"?\s*)?)?"
         + "(?<h2>" + Hemispheres + @")?\.?$",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Pattern();
+
+    // 14.15.03 N: two points make three parts
+    [GeneratedRegex(@"(?<![\d.])(?<d>\d{1,3})\.(?<m>\d{1,2})\.(?<s>\d{1,2}(?:[.,]\d+)?)(?![\d.])", RegexOptions.CultureInvariant)]
+    private static partial Regex DottedParts();
 }

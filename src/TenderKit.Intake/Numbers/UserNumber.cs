@@ -26,7 +26,7 @@ public static partial class UserNumber
         if (plain.Length == 0) return NumberReading.Failed("is empty; write a number");
         if (IsoDate().IsMatch(plain))
             return NumberReading.Failed("is a date; the spreadsheet may have turned 5-6 into one: format the cell as text and write it again");
-        var bare = Approximate().Replace(plain, "");
+        var bare = Approximate().Replace(TextMark().Replace(plain, ""), "");
         var reading = kind switch
         {
             QuantityKind.Degrees => DegreesText.Read(bare),
@@ -35,7 +35,7 @@ public static partial class UserNumber
             QuantityKind.Hours when HoursAndMinutes(bare) is { } hours => hours,
             _ => Measured(bare, kind, mark, unit),
         };
-        return bare.Length == plain.Length || reading.Value is null
+        return !Approximate().IsMatch(plain) || reading.Value is null
             ? reading
             : reading with { Note = Join("is approximate in the source", reading.Note) };
     }
@@ -150,7 +150,11 @@ public static partial class UserNumber
     [GeneratedRegex(@"^\d{4}-\d{2}-\d{2}(?: .*)?$")]
     private static partial Regex IsoDate();
 
-    [GeneratedRegex(@"^(?:approximately|approximativement|approx|aproximadamente|aprox|environ|env|about|around|circa|cerca de|ca|c|~|\u2248|\u00B1)\.?\s*(?=[\d+-])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    // an apostrophe before a number marks it as text in spreadsheet programs
+    [GeneratedRegex(@"^'(?=[\d+-])")]
+    private static partial Regex TextMark();
+
+    [GeneratedRegex(@"^(?:approximately|approximativement|approximatif|appr|approx|app|aproximadamente|aprox|environ|env|about|around|circa|cerca de|ca|c|~|\u2248|\u00B1)\.?\s*(?=[\d+-])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Approximate();
 
     [GeneratedRegex(@"^(?<n>[+-]?\s?(?:\d[\d.,' ]*\d|\d|[.,]\d+))(?<e>[eE][+-]?\d+)?\s*(?<u>[^\d\s.,+-].*)?\.?$")]

@@ -15,6 +15,14 @@ internal static class CsvTable
 
     public static (IEnumerable<Table> Tables, IEnumerable<Diagnostic> Found) Read(byte[] bytes, string file)
     {
+        var (rows, found) = Stream(bytes, file);
+        return ([TableReader.Rectangle(file, null, [.. rows])], found);
+    }
+
+    /// <summary>The rows, read anew each time they are asked for, so that a large file is never held as cells.</summary>
+    /// <exception cref="DamagedTableException">From here or from the rows: the bytes are no table.</exception>
+    public static (IEnumerable<List<Cell>> Rows, IEnumerable<Diagnostic> Found) Stream(byte[] bytes, string file)
+    {
         if (bytes is [(byte)'P', (byte)'K', ..] or [0xD0, 0xCF, ..])
             throw new DamagedTableException("the file is a workbook under the name of a text file; rename it to .xlsx or .xls");
         var (text, encoding) = Text(bytes);
@@ -22,7 +30,7 @@ internal static class CsvTable
         var found = encoding is null
             ? Array.Empty<Diagnostic>()
             : [Diagnostic.Note("TK106", $"read as {encoding}, since it is not UTF-8; check the accents", new Place(file))];
-        return ([TableReader.Rectangle(file, null, Rows(body, delimiter))], found);
+        return (Rows(body, delimiter), found);
     }
 
     /// <summary>The delimiter that gives the most lines the same number of fields, the widest first; a first line <c>sep=;</c> decides and is taken off.</summary>
@@ -75,24 +83,35 @@ internal static class CsvTable
         }
         catch (DecoderFallbackException)
         {
-            return (Encoding.GetEncoding(1252).GetString(bytes), "Windows-1252");
+            // accents of the one code page are signs in the other
+            var (windows, dos) = (Encoding.GetEncoding(1252).GetString(bytes), Encoding.GetEncoding(850).GetString(bytes));
+            return Letters(dos) > Letters(windows) ? (dos, "DOS code page 850") : (windows, "Windows-1252");
         }
     }
 
-    private static List<List<Cell>> Rows(string text, char delimiter)
+    private static int Letters(string text) => text.Count(c => c > '\u007F' && char.IsLetter(c));
+
+    /// <summary>The rows one after another, each as long as the file has it.</summary>
+    private static IEnumerable<List<Cell>> Rows(string text, char delimiter)
     {
         var options = new CsvDataReaderOptions { HasHeaders = false, Delimiter = delimiter, MaxBufferSize = 1 << 24, CsvStyle = CsvStyle.Lax, Comment = '\0' };
+        using var reader = Sound(() => CsvDataReader.Create(new StringReader(text), options));
+        long count = 0;
+        for (var row = 1; Sound(reader.Read); row++)
+        {
+            ReadingLimits.AssertInside(null, row, reader.RowFieldCount);
+            ReadingLimits.AssertCells(count += reader.RowFieldCount);
+            var cells = new List<Cell>(reader.RowFieldCount);
+            for (var c = 0; c < reader.RowFieldCount; c++) cells.Add(new Cell(reader.GetString(c).Trim(), row, c + 1));
+            yield return cells;
+        }
+    }
+
+    private static T Sound<T>(Func<T> step)
+    {
         try
         {
-            using var reader = CsvDataReader.Create(new StringReader(text), options);
-            var rows = new List<List<Cell>>();
-            while (reader.Read())
-            {
-                var row = rows.Count + 1;
-                rows.Add([.. Enumerable.Range(0, reader.RowFieldCount).Select(c => new Cell(reader.GetString(c).Trim(), row, c + 1))]);
-            }
-
-            return rows;
+            return step();
         }
         catch (Exception e) when (e is CsvFormatException or CsvRecordTooLargeException or InvalidDataException)
         {

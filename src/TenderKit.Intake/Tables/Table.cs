@@ -23,7 +23,27 @@ public readonly record struct Cell(string Text, int Row, int Column, double? Num
     }
 }
 
+/// <summary>A rectangle of cells, all four bounds 1-based and included.</summary>
+public readonly record struct CellRange(int FirstRow, int FirstColumn, int LastRow, int LastColumn)
+{
+    /// <summary>Address such as C5:D9.</summary>
+    public string Address => $"{new Cell("", FirstRow, FirstColumn).Address}:{new Cell("", LastRow, LastColumn).Address}";
+}
+
 /// <summary>One sheet (or csv file) as rows of cells; every row has the same number of cells; blank rows are kept.</summary>
 /// <param name="File">File name without folder.</param>
 /// <param name="Sheet">Sheet name; null for csv.</param>
-public sealed record Table(string File, string? Sheet, ImmutableArray<ImmutableArray<Cell>> Rows);
+public sealed record Table(string File, string? Sheet, ImmutableArray<ImmutableArray<Cell>> Rows)
+{
+    /// <summary>Merged cells; only the first cell of each holds its text.</summary>
+    public ImmutableArray<CellRange> Merged { get; init; } = [];
+
+    /// <summary>1-based columns the user does not see.</summary>
+    public ImmutableArray<int> HiddenColumns { get; init; } = [];
+
+    /// <summary>1-based rows the user does not see, folded away or filtered out.</summary>
+    public ImmutableArray<int> HiddenRows { get; init; } = [];
+
+    /// <summary>Whether the whole sheet is hidden.</summary>
+    public bool IsHidden { get; init; }
+}

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
+using TenderKit.Intake.Numbers;
 using TenderKit.Sizing.Basics;
 
 namespace TenderKit.Intake.Tables;
@@ -14,7 +15,9 @@ public static class TableReader
         var place = new Place(Path.GetFileName(path));
         try
         {
-            return Read(Bytes(path), Path.GetFileName(path));
+            return new FileInfo(path) is { Exists: true, Length: > ReadingLimits.GreatestFileBytes and var length }
+                ? Outcome.None<TableFile>(Diagnostic.Error("TK107", ReadingLimits.FileMessage(length), place))
+                : Read(Bytes(path), Path.GetFileName(path));
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -26,6 +29,30 @@ public static class TableReader
                 Diagnostic.Error("TK102",
                     "the file cannot be opened: it may be open in another program, or you may lack the right to read it; close it and try again",
                         place));
+        }
+    }
+
+    /// <summary>Reads the rows of a delimited text one after another; the whole text is gone through once before, so that what follows cannot fail.</summary>
+    public static Outcome<TableRows> Rows(string path)
+    {
+        var file = Path.GetFileName(path);
+        try
+        {
+            if (Bytes(path) is not { Length: > 0 } bytes)
+                return Outcome.None<TableRows>(Diagnostic.Error("TK105", "the file is empty; save it again from the program that made it", new Place(file)));
+            var (rows, found) = CsvTable.Stream(bytes, file);
+            var mark = DecimalMarks.Guess(rows.SelectMany(r => r).Select(c => c.Text).Where(DecimalMarks.MayTell));
+            return rows.Any(r => r.Exists(c => !c.IsEmpty))
+                ? Outcome.Of(new TableRows(file, null, mark, rows), found)
+                : Outcome.None<TableRows>(Diagnostic.Error("TK105", "the file holds no filled cell; check that the right file was saved", new Place(file)));
+        }
+        catch (DamagedTableException e)
+        {
+            return Outcome.None<TableRows>(Diagnostic.Error("TK103", e.Message, new Place(file)));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Outcome.None<TableRows>(Read(path).Diagnostics);
         }
     }
 
@@ -60,7 +87,7 @@ public static class TableReader
             : value.ToString("R", CultureInfo.InvariantCulture);
 
     /// <summary>Rows of equal length, empty trailing rows and columns cut off.</summary>
-    internal static Table Rectangle(string file, string? sheet, List<List<Cell>> rows)
+    public static Table Rectangle(string file, string? sheet, List<List<Cell>> rows)
     {
         while (rows.Count > 0 && rows[^1].TrueForAll(c => c.IsEmpty)) rows.RemoveAt(rows.Count - 1);
         var width = rows.Count == 0 ? 0 : rows.Max(r => r.FindLastIndex(c => !c.IsEmpty) + 1);
@@ -80,6 +107,10 @@ public static class TableReader
                 ? Outcome.Of(file, found)
                 : Outcome.None<TableFile>(Diagnostic.Error("TK105", "the file holds no filled cell; check that the right file was saved",
                     new Place(fileName)));
+        }
+        catch (TooLargeException e)
+        {
+            return Outcome.None<TableFile>(Diagnostic.Error("TK107", e.Message, new Place(fileName)));
         }
         catch (DamagedTableException e)
         {

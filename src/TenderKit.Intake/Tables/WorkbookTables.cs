@@ -14,11 +14,16 @@ internal static class WorkbookTables
     {
         try
         {
+            var scans = SheetScan.Of(bytes);
             using var stream = new MemoryStream(bytes, writable: false);
             using var reader = ExcelReaderFactory.CreateReader(stream);
             var tables = new List<Table>();
-            var errors = ErrorCells.Of(bytes);
-            do tables.Add(Sheet(reader, file, errors));
+            long cells = 0;
+            do
+            {
+                tables.Add(Sheet(reader, file, scans.GetValueOrDefault(reader.Name)));
+                ReadingLimits.AssertCells(cells += (long)tables[^1].Rows.Length * (tables[^1].Rows.FirstOrDefault() is { IsDefault: false } r ? r.Length : 0));
+            }
             while (reader.NextResult());
             return (tables, []);
         }
@@ -26,7 +31,7 @@ internal static class WorkbookTables
         {
             throw new DamagedTableException("the workbook is protected by a password; save a copy without one", e);
         }
-        catch (Exception e) when (e is not OutOfMemoryException)
+        catch (Exception e) when (e is not OutOfMemoryException and not TooLargeException)
         {
             // the reader meets damaged bytes with exceptions of many kinds, so none can be singled out
             throw new DamagedTableException(
@@ -36,21 +41,33 @@ internal static class WorkbookTables
         }
     }
 
-    private static Table Sheet(IExcelDataReader reader, string file, Dictionary<(string Sheet, string Address), string> errors)
+    private static Table Sheet(IExcelDataReader reader, string file, SheetScan? scan)
     {
         var rows = new List<List<Cell>>();
-        while (reader.Read())
+        var hiddenRows = new SortedSet<int>(scan?.HiddenRows ?? []);
+        var width = Math.Min(reader.FieldCount, scan?.LastFilledColumn ?? ReadingLimits.GreatestColumns);
+        var height = scan?.LastFilledRow ?? ReadingLimits.GreatestRows;
+        while (rows.Count < height && reader.Read())
         {
-            while (rows.Count < reader.Depth) rows.Add([]);
+            while (rows.Count < Math.Min(reader.Depth, height)) rows.Add([]);
             var row = rows.Count + 1;
-            rows.Add([.. Enumerable.Range(0, reader.FieldCount).Select(c => Cell(reader, row, c)).Select(c => WithError(c, reader.Name, errors))]);
+            rows.Add([.. Enumerable.Range(0, width).Select(c => Cell(reader, row, c)).Select(c => WithError(c, scan))]);
+            if (scan is null && reader.RowHeight == 0) hiddenRows.Add(row);
         }
 
-        return TableReader.Rectangle(file, reader.Name, rows);
+        var table = TableReader.Rectangle(file, reader.Name, rows);
+        return LooksOf(reader, scan, width, hiddenRows).On(table);
     }
 
-    private static Cell WithError(Cell cell, string sheet, Dictionary<(string Sheet, string Address), string> errors) =>
-        errors.Count > 0 && cell.IsEmpty && errors.TryGetValue((sheet, cell.Address), out var text) ? cell with { Text = text } : cell;
+    private static SheetLooks LooksOf(IExcelDataReader reader, SheetScan? scan, int width, IEnumerable<int> hiddenRows)
+    {
+        var merged = (reader.MergeCells ?? []).Select(m => new CellRange(m.FromRow + 1, m.FromColumn + 1, m.ToRow + 1, m.ToColumn + 1));
+        IEnumerable<int> hidden = scan is not null ? scan.HiddenColumns : Enumerable.Range(0, width).Where(c => reader.GetColumnWidth(c) == 0).Select(c => c + 1);
+        return new([.. merged], [.. hidden], [.. hiddenRows], reader.VisibleState is not (null or "visible"));
+    }
+
+    private static Cell WithError(Cell cell, SheetScan? scan) =>
+        cell.IsEmpty && scan is { Errors.Count: > 0 } && scan.Errors.TryGetValue(cell.Address, out var text) ? cell with { Text = text } : cell;
 
     private static Cell Cell(IExcelDataReader reader, int row, int column)
     {

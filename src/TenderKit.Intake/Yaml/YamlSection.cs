@@ -97,6 +97,9 @@ public sealed class YamlSection
     /// <summary>Whether a key is present (and from now on known).</summary>
     public bool Has(string key) => Child(key) is not null;
 
+    /// <summary>Whether a section of keys stands under a key, rather than a value or a list.</summary>
+    public bool HoldsKeys(string key) => Child(key) is YamlMappingNode;
+
     /// <summary>Adds an error for every key nobody asked for, naming the nearest key that was.</summary>
     public void ReportUnknownKeys()
     {

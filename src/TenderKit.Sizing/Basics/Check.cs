@@ -30,6 +30,19 @@ public sealed record Check(
     public static Check YesNo(string id, string item, string property, bool required, bool offered, string basis) =>
         new(id, item, property, Comparison.AtLeast, required ? 1 : 0, offered ? 1 : 0, "", basis, 0, true);
 
+    /// <summary>A requirement in words, such as one of several chemistries; it has no margin.</summary>
+    public static Check InWords(string id, string item, string property, string required, string offered, bool complies, string basis) =>
+        new(id, item, property, Comparison.AtLeast, 1, complies ? 1 : 0, "", basis, 0, true) { RequiredWords = required, OfferedWords = offered };
+
+    /// <summary>Number of the employer's clause behind it; empty where it is none.</summary>
+    public string Clause { get; init; } = "";
+
+    /// <summary>What is required, where that is said in words.</summary>
+    public string? RequiredWords { get; init; }
+
+    /// <summary>What is offered, where that is said in words.</summary>
+    public string? OfferedWords { get; init; }
+
     public bool Complies => Comparison == Comparison.AtLeast ? Offered >= Required : Offered <= Required;
 
     /// <summary>Margin as a fraction of the required value, positive when on the safe side; null when the required value is zero or the check is yes or no.</summary>
@@ -42,9 +55,9 @@ public sealed record Check(
         }
     }
 
-    public string RequiredText => IsYesNo ? (Required > 0 ? "yes" : "not needed") : (Comparison == Comparison.AtLeast ? "at least " : "at most ") + Number(Required);
+    public string RequiredText => RequiredWords ?? (IsYesNo ? (Required > 0 ? "yes" : "not needed") : (Comparison == Comparison.AtLeast ? "at least " : "at most ") + Number(Required));
 
-    public string OfferedText => IsYesNo ? (Offered > 0 ? "yes" : "no") : Number(Offered);
+    public string OfferedText => OfferedWords ?? (IsYesNo ? (Offered > 0 ? "yes" : "no") : Number(Offered));
 
     public string MarginText => MarginFraction is { } m ? (m * 100).ToString("+0;-0;0", CultureInfo.InvariantCulture) + " %" : "-";
 

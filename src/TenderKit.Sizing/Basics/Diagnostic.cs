@@ -15,6 +15,9 @@ public sealed record Place(string? File = null, string? Sheet = null, int? Row =
 {
     public static readonly Place Nowhere = new();
 
+    /// <summary>Address such as B7 of the cell, where a cell is meant.</summary>
+    public string? Cell { get; init; }
+
     public override string ToString()
     {
         var parts = new List<string>(5);
@@ -22,6 +25,7 @@ public sealed record Place(string? File = null, string? Sheet = null, int? Row =
         if (Sheet is not null) parts.Add("sheet " + Sheet);
         if (Row is { } row) parts.Add(FormattableString.Invariant($"row {row}"));
         if (Column is not null) parts.Add("column " + Column);
+        if (Cell is not null) parts.Add("cell " + Cell);
         if (Site is not null) parts.Add("site " + Site);
         return string.Join(", ", parts);
     }

@@ -8,9 +8,6 @@ namespace TenderKit.Sizing.Climate;
 /// </summary>
 public sealed class BendtClearness : ClearnessDistribution
 {
-    /// <summary>Least daily clearness (D&amp;B section 2.9).</summary>
-    public const double LeastClearness = 0.05;
-
     private readonly double atLeast;
     private readonly double atGreatest;
 

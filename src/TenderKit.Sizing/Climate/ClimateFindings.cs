@@ -6,9 +6,6 @@ namespace TenderKit.Sizing.Climate;
 /// <summary>Findings about a monthly climate.</summary>
 internal static class ClimateFindings
 {
-    private const double LeastClearness = 0.15;
-    private const double GreatestClearness = 0.82;
-    private const double MjPerKWh = 3.6;
     private const double TropicsDegrees = 23.5;
     private const double LeastSkyKWhPerM2 = 0.5;
     private const double FarTemperatureKm = 1000;
@@ -19,15 +16,10 @@ internal static class ClimateFindings
     private static IEnumerable<Diagnostic> Units(MonthlyClimate climate, Place place)
     {
         var values = Clearness(climate);
-        var usual = values.Select(v => v.Value).Order().ElementAtOrDefault(values.Count / 2);
-        if (usual is > GreatestClearness and < MjPerKWh * GreatestClearness)
-        {
-            return [Diagnostic.Error("TK302", Text($"Irradiation is too high for this latitude: the median month has clearness {usual:0.00}, limit {GreatestClearness:0.00}. Divided by 3.6 it would be {usual / MjPerKWh:0.00}: the values look like MJ/m2 a day where kWh/m2 a day is meant. State the unit in the header or divide by 3.6."), place)];
-        }
-
-        return values.Where(v => v.Value is < LeastClearness or > GreatestClearness).Select(v => Diagnostic.Error(
+        if (values.Count > 0 && UnitSlips.Of(climate, values, place) is { } slip) return [slip];
+        return values.Where(v => v.Value is < UnitSlips.LeastClearness or > UnitSlips.GreatestClearness).Select(v => Diagnostic.Error(
             "TK301",
-            Text($"Irradiation of {MonthName(v.Month)} is {climate.IrradiationKWhPerM2[v.Month - 1]:0.00} kWh/m2 a day, clearness {v.Value:0.00}; {LeastClearness:0.00} to {GreatestClearness:0.00} is possible. Check the value, its unit and the latitude {climate.LatitudeDegrees:0.00}."),
+            Text($"Irradiation of {MonthName(v.Month)} is {climate.IrradiationKWhPerM2[v.Month - 1]:0.00} kWh/m2 a day, clearness {v.Value:0.00} of the sun above the atmosphere; {UnitSlips.LeastClearness:0.00} to {UnitSlips.GreatestClearness:0.00} is possible. Check the value, its unit and the latitude {climate.LatitudeDegrees:0.00}."),
             place));
     }
 

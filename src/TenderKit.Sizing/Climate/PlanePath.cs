@@ -21,16 +21,21 @@ internal sealed class PlanePath
     private readonly double[] sunsetRad = new double[MonthDays.DaysCount];
     private readonly double cosTilt;
     private readonly double horizonTerm;
+    private readonly double openSky = 1;
+    private readonly HorizonProfile? horizon;
 
-    private PlanePath(PlaneOrientation plane)
+    private PlanePath(PlaneOrientation plane, HorizonProfile? horizon)
     {
+        this.horizon = horizon is { IsFlat: false } ? horizon : null;
         cosTilt = Angle.CosDegrees(plane.TiltDegrees);
         horizonTerm = Math.Pow(Angle.SinDegrees(plane.TiltDegrees / 2), 3);
+        if (this.horizon is { } line) openSky = line.SkyViewFraction(plane) / ((1 + cosTilt) / 2);
     }
 
-    public static PlanePath Of(double latitudeDegrees, PlaneOrientation plane)
+    /// <param name="horizon">Cuts the beam of the steps (5 minutes) with the sun below it, and the sky; null for a level one.</param>
+    public static PlanePath Of(double latitudeDegrees, PlaneOrientation plane, HorizonProfile? horizon)
     {
-        var path = new PlanePath(plane);
+        var path = new PlanePath(plane, horizon);
         for (var day = 0; day < MonthDays.DaysCount; day++) path.Prepare(day, latitudeDegrees, plane);
         return path;
     }
@@ -54,7 +59,7 @@ internal sealed class PlanePath
                 ? Math.Min(g, dayDiffuse * diffuseShare[i])
                 : g * DiffuseFraction.Hourly(i0 > 0 ? g / i0 : 0);
             var beam = Math.Min(g - diffuse, i0);
-            var sky = SkyModel.HdkrSky(beam, g - beam, i0, beamRatio[i], cosTilt, horizonTerm);
+            var sky = SkyModel.HdkrSky(beam, g - beam, i0, beamRatio[i], cosTilt, horizonTerm, openSky);
             plane[h] = openFraction * sky + g * groundView;
         }
     }
@@ -68,18 +73,26 @@ internal sealed class PlanePath
         HourlyRatios.DiffuseShares(sunsetRad[day]).CopyTo(diffuseShare, day * 24);
         var zenith = SunGeometry.IncidenceTerms(latitudeDegrees, delta, new PlaneOrientation(0, 180));
         var incidence = SunGeometry.IncidenceTerms(latitudeDegrees, delta, plane);
+        var hidden = horizon is null ? null : Hidden(horizon, latitudeDegrees, delta);
         for (var h = 0; h < 24; h++)
         {
-            var (up, toPlane, lit) = HourSums(h, zenith, incidence);
+            var (up, toPlane, lit) = HourSums(h, zenith, incidence, hidden);
             var i = day * 24 + h;
             extraterrestrialWh[i] = normal * up / StepsPerHour;
             beamRatio[i] = lit > 0 && up / lit > LeastCosZenith ? toPlane / up : 0;
         }
     }
 
-    /// <summary>Sums over the daylight steps of an hour of cos(zenith) and of cos(incidence) where positive, and the number of daylight steps.</summary>
+    /// <summary>Steps of a day with the sun below the horizon line.</summary>
+    private static bool[] Hidden(HorizonProfile horizon, double latitudeDegrees, double delta) => [.. Enumerable.Range(0, Steps.Length).Select(s =>
+    {
+        var (zenith, azimuth) = SunGeometry.Position(latitudeDegrees, delta, ((s + 0.5) / StepsPerHour - 12) * Math.PI / 12);
+        return 90 - zenith < horizon.ElevationDegreesAt(azimuth);
+    })];
+
+    /// <summary>Sums over the daylight steps of an hour of cos(zenith) and, where the sun is not hidden, of cos(incidence) where positive, and the number of daylight steps.</summary>
     private static (double Up, double ToPlane, int Lit) HourSums(
-        int hour, (double Constant, double Cosine, double Sine) zenith, (double Constant, double Cosine, double Sine) incidence)
+        int hour, (double Constant, double Cosine, double Sine) zenith, (double Constant, double Cosine, double Sine) incidence, bool[]? hidden)
     {
         var (up, toPlane, lit) = (0.0, 0.0, 0);
         for (var s = hour * StepsPerHour; s < (hour + 1) * StepsPerHour; s++)
@@ -88,7 +101,7 @@ internal sealed class PlanePath
             var z = zenith.Constant + zenith.Cosine * cos;
             if (z <= 0) continue;
             up += z;
-            toPlane += Math.Max(0, incidence.Constant + incidence.Cosine * cos + incidence.Sine * sin);
+            if (hidden is null || !hidden[s]) toPlane += Math.Max(0, incidence.Constant + incidence.Cosine * cos + incidence.Sine * sin);
             lit++;
         }
 

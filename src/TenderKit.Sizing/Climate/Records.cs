@@ -2,14 +2,23 @@ using System.Collections.Immutable;
 
 namespace TenderKit.Sizing.Climate;
 
-/// <summary>How far the monthly irradiation can be trusted, best first. Each has its own cautious factor in the design rules.</summary>
+/// <summary>How far the monthly irradiation can be trusted, best first. Each has its own cautious factor in the design rules; see <see cref="ClimateGrades"/>.</summary>
 public enum ClimateGrade
 {
-    /// <summary>Twelve monthly means the user supplied with a named source.</summary>
-    SuppliedWithSource,
+    /// <summary>Means of at least ten years measured at the ground, stated with their years.</summary>
+    MeasuredRecord,
+
+    /// <summary>Means of several years from satellites and weather models.</summary>
+    SatelliteSeries,
+
+    /// <summary>Means of a year put together from typical months.</summary>
+    TypicalYear,
+
+    /// <summary>Twelve monthly means with a named source, of a kind or a length that is not stated.</summary>
+    MeansWithSource,
 
     /// <summary>Twelve monthly means typed or supplied without a source.</summary>
-    SuppliedUnsourced,
+    Unsourced,
 
     /// <summary>Interpolated from the built-in reference table, nearest station within 300 km.</summary>
     EstimateNear,
@@ -43,7 +52,14 @@ public sealed record MonthlyClimate(
     ClimateGrade Grade,
     string Source,
     double? NearestStationKm = null,
-    double? TemperatureStationKm = null);
+    double? TemperatureStationKm = null)
+{
+    /// <summary>Years the means are of, where known.</summary>
+    public int? YearCount { get; init; }
+
+    /// <summary>Spread of a month's irradiation between the years of the series itself, fraction of its mean; null where too few years are known to tell.</summary>
+    public double? YearSpreadFraction { get; init; }
+}
 
 /// <summary>One station of the built-in reference table; temperatures are null where the table holds sunshine only.</summary>
 public sealed record ReferenceStation(
@@ -65,7 +81,23 @@ public sealed record ReferenceStation(
 /// <param name="DayToDayCorrelation">Lag-one autocorrelation of the normal score of daily clearness, fraction.</param>
 /// <param name="YearToYearSpreadFraction">Standard deviation of one month's clearness from year to year, fraction of its mean.</param>
 /// <param name="Shape">Distribution of daily clearness.</param>
-public sealed record SequenceSettings(int YearCount, int Seed, double DayToDayCorrelation, double YearToYearSpreadFraction, ClearnessShape Shape = ClearnessShape.Saunier);
+/// <param name="MonthToMonthCorrelation">Correlation of a month's deviation from its long-run mean with that of the month before, fraction, 0 to 0.95.</param>
+/// <param name="DispersionFactor">Factor on the deviations of the days from their month's mean, on top of <see cref="DailyDispersion"/>, 0.5 to 1.5; 1 with the Markov library.</param>
+public sealed record SequenceSettings(
+    int YearCount,
+    int Seed,
+    double DayToDayCorrelation,
+    double YearToYearSpreadFraction,
+    ClearnessShape Shape = ClearnessShape.Saunier,
+    double MonthToMonthCorrelation = 0,
+    double DispersionFactor = 1)
+{
+    /// <summary>Least factor on the deviations of the days.</summary>
+    public const double LeastDispersionFactor = 0.5;
+
+    /// <summary>Greatest factor on the deviations of the days.</summary>
+    public const double GreatestDispersionFactor = 1.5;
+}
 
 /// <summary>Years of hours in local solar time, 365 days a year. Index = (year x 365 + day) x 24 + hour; hour h runs from h to h + 1.</summary>
 /// <param name="GlobalWhPerM2">Global horizontal irradiation of the hour, Wh/m2.</param>

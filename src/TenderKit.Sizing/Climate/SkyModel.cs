@@ -22,13 +22,14 @@ public static class SkyModel
 
     /// <summary>HDKR: Hay and Davies with horizon brightening (Reindl, Beckman and Duffie 1990). D&amp;B eq. 2.16.7.</summary>
     /// <param name="horizonTerm">sin^3(tilt / 2).</param>
+    /// <param name="openSkyFraction">What a horizon line leaves of the sky the plane faces, fraction; the part around the sun goes with <paramref name="beamRatio"/>.</param>
     /// <returns>The part from the sky and sun; add <see cref="Ground"/>.</returns>
-    public static double HdkrSky(double beam, double diffuse, double extraterrestrial, double beamRatio, double cosTilt, double horizonTerm)
+    public static double HdkrSky(double beam, double diffuse, double extraterrestrial, double beamRatio, double cosTilt, double horizonTerm, double openSkyFraction = 1)
     {
         var index = AnisotropyIndex(beam, extraterrestrial);
         var global = beam + diffuse;
         var brightening = global > 0 ? 1 + Math.Sqrt(beam / global) * horizonTerm : 1;
-        return (beam + diffuse * index) * beamRatio + diffuse * (1 - index) * (1 + cosTilt) / 2 * brightening;
+        return (beam + diffuse * index) * beamRatio + diffuse * (1 - index) * (1 + cosTilt) / 2 * brightening * openSkyFraction;
     }
 
     /// <summary>Reflected from the ground. D&amp;B eq. 2.15.1, last term. Check value: 900, tilt 40, ground 0.25: 26.32.</summary>

@@ -12,36 +12,54 @@ namespace TenderKit.Sizing.Climate;
 /// </summary>
 /// <remarks>
 /// The mean of each calendar month over all years is the input; a single month is not forced, so bad years stay bad.
-/// The standard deviation of a calendar month's clearness between years is made equal to the rule by stretching each year's own deviation;
-/// it covers what independent months bring about by chance, and months follow one another independently beyond the day-to-day correlation.
+/// The standard deviation of a calendar month's clearness between years is made equal to the rule by stretching each year's own deviation, and the
+/// deviations of months in a row are correlated as the rule says (<see cref="MonthDeviations"/>), so that a bad season can last.
+/// Scaling a month to its mean stretches its dark tail by little: shifting the normal scores instead brightens the dullest 3 days by 0.01 of the worst month's mean.
+/// The Markov library takes the months' deviations from the same normal scores and draws the days by its own matrices, which hold their own autocorrelation.
 /// Random numbers: xoshiro256** seeded by the rule, drawn in a fixed order on one thread. Clearness is rounded to 1e-6,
 /// irradiation to 0.001 Wh/m2 and temperature to 0.001 K, so that the last bit of a platform's exp and log does not show.
 /// </remarks>
 public static class SyntheticYears
 {
-    private const double HighestDailyClearness = 0.85;
-
     /// <param name="cautiousFactor">Factor on irradiation for the climate's grade, fraction, 0.5 to 1.</param>
     public static HourlyYears Generate(MonthlyClimate climate, SequenceSettings settings, double cautiousFactor)
     {
         Require.InRange(settings.YearCount, 1, 200, nameof(settings));
         Require.InRange(settings.DayToDayCorrelation, 0, 0.95, nameof(settings));
         Require.InRange(settings.YearToYearSpreadFraction, 0, 0.5, nameof(settings));
+        Require.InRange(settings.MonthToMonthCorrelation, 0, 0.95, nameof(settings));
+        Require.InRange(settings.DispersionFactor, SequenceSettings.LeastDispersionFactor, SequenceSettings.GreatestDispersionFactor, nameof(settings));
+        if (settings is { Shape: ClearnessShape.Markov, DispersionFactor: not 1 }) throw new ArgumentException("the Markov library has no dispersion to change", nameof(settings));
         Require.InRange(cautiousFactor, 0.5, 1, nameof(cautiousFactor));
         var h0 = DailyExtraterrestrial(climate.LatitudeDegrees);
         var clearness = NormalScores(settings);
-        for (var month = 1; month <= 12; month++)
-        {
-            new MonthOfYears(clearness, h0, month, settings)
-                .Shape(climate.IrradiationKWhPerM2[month - 1] * cautiousFactor);
-        }
-
+        Shape(clearness, h0, climate, settings, cautiousFactor);
         return new HourlyYears(
             climate.LatitudeDegrees,
             settings.YearCount,
             ImmutableCollectionsMarshal.AsImmutableArray(Hours(clearness, h0, climate.LatitudeDegrees)),
             ImmutableCollectionsMarshal.AsImmutableArray(DailyTemperature.Hours(climate, settings.YearCount)));
     }
+
+    /// <summary>Turns the normal scores of all days into daily clearness, all months of all years.</summary>
+    private static void Shape(double[] scores, double[] h0, MonthlyClimate climate, SequenceSettings settings, double cautiousFactor)
+    {
+        var means = MeanClearness(climate, h0, cautiousFactor);
+        var months = means.Select((mean, i) => new MonthOfYears(scores, h0, i + 1, settings.YearCount, mean)).ToArray();
+        var own = months.Select((month, i) => month.Draw(ClearnessDistribution.Of(settings, means[i], climate.LatitudeDegrees))).ToArray();
+        var deviations = MonthDeviations.Persisting(own, settings.MonthToMonthCorrelation, settings.YearToYearSpreadFraction);
+        var targets = months.Select((month, i) => month.Targets(deviations[i])).ToArray();
+        if (settings.Shape == ClearnessShape.Markov) new MarkovDays(scores, h0, settings.Seed + 1).Fill(targets);
+        for (var i = 0; i < months.Length; i++) months[i].Scale(targets[i]);
+    }
+
+    /// <summary>Mean clearness of the calendar months, weighted by the extraterrestrial irradiation of their days, fraction.</summary>
+    private static double[] MeanClearness(MonthlyClimate climate, double[] h0, double cautiousFactor) => [.. Enumerable.Range(1, 12).Select(month =>
+    {
+        var sky = h0.AsSpan(MonthDays.FirstDayIndex(month), MonthDays.Count(month)).ToArray().Sum();
+        var irradiation = climate.IrradiationKWhPerM2[month - 1] * cautiousFactor * MonthDays.Count(month);
+        return sky > 0 ? Math.Min(irradiation / sky, ClearnessDistribution.HighestMeanClearness + 0.02) : 0;
+    })];
 
     private static double[] DailyExtraterrestrial(double latitudeDegrees)
     {
@@ -87,77 +105,5 @@ public static class SyntheticYears
         }
 
         return hours;
-    }
-
-    /// <summary>One calendar month through all years: turns its normal scores into daily clearness.</summary>
-    private sealed class MonthOfYears(double[] values, double[] h0, int month, SequenceSettings settings)
-    {
-        private readonly int yearCount = settings.YearCount;
-        private readonly int first = MonthDays.FirstDayIndex(month);
-        private readonly int count = MonthDays.Count(month);
-
-        public void Shape(double irradiationKWhPerM2)
-        {
-            var sky = 0.0;
-            for (var d = first; d < first + count; d++) sky += h0[d];
-            var mean = sky > 0 ? Math.Min(irradiationKWhPerM2 * count / sky, ClearnessDistribution.HighestMeanClearness + 0.02) : 0;
-            if (mean <= 0)
-            {
-                for (var y = 0; y < yearCount; y++) foreach (var i in Days(y)) values[i] = 0;
-                return;
-            }
-
-            var distribution = ClearnessDistribution.Of(settings.Shape, mean);
-            for (var y = 0; y < yearCount; y++) Draw(y, distribution);
-            var targets = Targets(mean, settings.YearToYearSpreadFraction);
-            for (var y = 0; y < yearCount; y++) Scale(y, targets[y]);
-        }
-
-        private void Draw(int year, ClearnessDistribution distribution)
-        {
-            foreach (var i in Days(year)) values[i] = distribution.Quantile(Normal.CDF(0, 1, values[i]));
-        }
-
-        /// <summary>Mean clearness each year's month is brought to: the years' own deviations, stretched to the spread asked for or, under a very clear sky, to what the clearest day leaves room for.</summary>
-        private double[] Targets(double mean, double spreadFraction)
-        {
-            var means = new double[yearCount];
-            for (var y = 0; y < yearCount; y++) means[y] = Mean(y);
-            var centre = means.Sum() / yearCount;
-            var variance = means.Sum(m => (m / centre - 1) * (m / centre - 1)) / Math.Max(1, yearCount - 1);
-            var stretch = variance > 0 ? spreadFraction / Math.Sqrt(variance) : 0;
-            var (best, worst) = (means.Max() / centre - 1, 1 - means.Min() / centre);
-            if (best > 0) stretch = Math.Min(stretch, Math.Max(0, (HighestDailyClearness - 0.02) / mean - 1) / best);
-            if (worst > 0) stretch = Math.Min(stretch, 0.95 / worst);
-            return [.. means.Select(m => mean * (1 + stretch * (m / centre - 1)))];
-        }
-
-        private void Scale(int year, double target)
-        {
-            for (var pass = 0; pass < 12; pass++)
-            {
-                var now = Mean(year);
-                if (now <= 0 || Math.Abs(now - target) < 1e-7) break;
-                foreach (var i in Days(year)) values[i] = Math.Min(HighestDailyClearness, values[i] * target / now);
-            }
-
-            foreach (var i in Days(year)) values[i] = Math.Round(values[i], 6);
-        }
-
-        /// <summary>Mean clearness of the month in one year, weighted by the extraterrestrial irradiation of its days.</summary>
-        private double Mean(int year)
-        {
-            var (sum, sky) = (0.0, 0.0);
-            foreach (var i in Days(year))
-            {
-                var day = i % MonthDays.DaysCount;
-                sum += values[i] * h0[day];
-                sky += h0[day];
-            }
-
-            return sky > 0 ? sum / sky : 0;
-        }
-
-        private IEnumerable<int> Days(int year) => Enumerable.Range(year * MonthDays.DaysCount + first, count);
     }
 }

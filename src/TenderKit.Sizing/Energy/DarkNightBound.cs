@@ -14,6 +14,9 @@ public static class DarkNightBound
 {
     private const double Confidence = 0.90;
 
+    /// <summary>No mean can pass this.</summary>
+    private const double MostNights = 365;
+
     /// <summary>Each side of the two-sided range of 90 %.</summary>
     private const double OneSide = 0.95;
 
@@ -26,10 +29,10 @@ public static class DarkNightBound
         if (n == 0) throw new ArgumentException("at least one year is needed", nameof(nightsByYear));
         var total = nightsByYear.Sum();
         var few = nightsPerRun * (total == 0 ? Math.Log(1 / (1 - Confidence)) / n : ChiSquared.InvCDF(2 * total / nightsPerRun + 2, Confidence) / (2 * n));
-        if (n < 2 || total == 0) return few;
+        if (n < 2 || total == 0) return Math.Min(MostNights, few);
         var mean = (double)total / n;
         var deviation = Math.Sqrt(nightsByYear.Sum(x => (x - mean) * (x - mean)) / (n - 1));
-        return Math.Max(few, mean + StudentT.InvCDF(0, 1, n - 1, Confidence) * deviation / Math.Sqrt(n));
+        return Math.Min(MostNights, Math.Max(few, mean + StudentT.InvCDF(0, 1, n - 1, Confidence) * deviation / Math.Sqrt(n)));
     }
 
     /// <summary>
@@ -49,10 +52,10 @@ public static class DarkNightBound
         if (total == 0) return new DarkNightRange(0, scale * ChiSquared.InvCDF(2, OneSide));
         var runs = total / nightsPerRun;
         var (few, many) = (scale * ChiSquared.InvCDF(2 * runs, 1 - OneSide), scale * ChiSquared.InvCDF(2 * runs + 2, OneSide));
-        if (n < 2) return new DarkNightRange(few, many);
+        if (n < 2) return new DarkNightRange(few, Math.Min(MostNights, many));
         var mean = (double)total / n;
         var deviation = Math.Sqrt(nightsByYear.Sum(x => (x - mean) * (x - mean)) / (n - 1));
         var spread = StudentT.InvCDF(0, 1, n - 1, OneSide) * deviation / Math.Sqrt(n);
-        return new DarkNightRange(Math.Max(0, Math.Min(few, mean - spread)), Math.Max(many, mean + spread));
+        return new DarkNightRange(Math.Max(0, Math.Min(few, mean - spread)), Math.Min(MostNights, Math.Max(many, mean + spread)));
     }
 }

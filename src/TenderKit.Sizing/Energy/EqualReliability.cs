@@ -100,7 +100,7 @@ public static class EqualReliability
     }
 
     /// <summary>Rated energy of a battery whose usable part feeds the longest month's night once, own use of the day included, Wh.</summary>
-    private static double OneNightRatedWh(LampHours lamp, PowerSystem template)
+    internal static double OneNightRatedWh(LampHours lamp, PowerSystem template)
     {
         var battery = template.Battery;
         var useWh = template.LampInputW * lamp.LongestMonthFullHours + template.Control.OwnUseW * 24;
@@ -108,7 +108,7 @@ public static class EqualReliability
     }
 
     /// <summary>Array that just feeds the month of least supply over use through the losses of the store, Wp.</summary>
-    private static double EvenArrayWp(PlaneYears years, LampHours lamp, PowerSystem template)
+    internal static double EvenArrayWp(PlaneYears years, LampHours lamp, PowerSystem template)
     {
         var result = EnergyBalance.Run(years, lamp, Sized(template, template.Array.ArrayWp, OneNightRatedWh(lamp, template)));
         var through = template.Battery.ChargeEfficiency * template.Battery.DischargeEfficiency;

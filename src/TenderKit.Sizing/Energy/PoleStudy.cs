@@ -51,7 +51,14 @@ public static class PoleStudy
     {
         var nights = NightCalendar.ForLatitude(inputs.Climate.LatitudeDegrees, inputs.SwitchingElevationDegrees);
         var lamp = ScheduleHours.For(inputs.Schedule, nights);
-        var hours = SyntheticYears.Generate(inputs.Climate, inputs.Sequence, inputs.CautiousFactor);
+        return YearsOf(inputs, SyntheticYears.Generate(inputs.Climate, inputs.Sequence, inputs.CautiousFactor), nights, lamp);
+    }
+
+    /// <summary>The same pole under the same weather with its module facing another way.</summary>
+    public static PoleYears Turned(PoleYears pole, PlaneOrientation plane) => YearsOf(pole.Inputs with { Plane = plane }, pole.Years.Weather, pole.Nights, pole.Lamp);
+
+    private static PoleYears YearsOf(PoleInputs inputs, HourlyYears hours, ImmutableArray<NightOfYear> nights, LampHours lamp)
+    {
         var years = TiltedPlane.Hourly(hours, inputs.Plane, inputs.AlbedoFraction, inputs.ShadedFraction);
         return new PoleYears(
             inputs,
@@ -84,7 +91,7 @@ public static class PoleStudy
         return BatteryCapacity.UsableWh(system.Battery, pole.Inputs.Climate.MeanC.Min(), hours) / Require.Positive(useWh, nameof(useWh));
     }
 
-    private static ImmutableArray<double> MonthlyMeanKWh(PlaneYears years)
+    internal static ImmutableArray<double> MonthlyMeanKWh(PlaneYears years)
     {
         var sums = new double[12];
         var plane = years.PlaneWhPerM2.AsSpan();

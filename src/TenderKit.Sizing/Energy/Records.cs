@@ -22,6 +22,38 @@ public sealed record SchedulePart(
 public sealed record LightingSchedule(string Name, ImmutableArray<SchedulePart> Parts, double RestLevelFraction, string? RestClassName = null)
 {
     public static readonly LightingSchedule DuskToDawn = new("dusk-to-dawn", [], 1);
+
+    /// <summary>Seasons with parts of their own; outside all of them the schedule's own parts hold. Where seasons overlap the first holds.</summary>
+    public ImmutableArray<ScheduleSeason> Seasons { get; init; } = [];
+
+    /// <summary>The schedule's own parts and those of each season, as schedules without seasons: all that a lamp and a controller must be able to do.</summary>
+    public ImmutableArray<LightingSchedule> Programmes => Seasons.IsEmpty ? [this] : [Plain, .. Seasons.Select(On)];
+
+    /// <summary>Every level asked for in any season, the levels of the rest among them, fractions.</summary>
+    public IEnumerable<double> Levels => Programmes.SelectMany(p => p.Parts.Select(q => q.LevelFraction).Append(p.RestLevelFraction));
+
+    private LightingSchedule Plain => Seasons.IsEmpty ? this : this with { Seasons = [] };
+
+    /// <summary>What holds on the night that begins on a day of the year, 1 to 365.</summary>
+    public LightingSchedule On(int dayOfYear) => Seasons.FirstOrDefault(s => s.Holds(dayOfYear)) is { } season ? On(season) : Plain;
+
+    /// <summary>A season's parts under this schedule's name.</summary>
+    public LightingSchedule On(ScheduleSeason season) => new(Name, season.Parts, season.RestLevelFraction, season.RestClassName);
+}
+
+/// <summary>A part of the year with a schedule of its own, first and last day included; a season that begins after it ends goes over the end of the year.</summary>
+/// <param name="FromDayOfYear">First evening, 1 to 365 of a year without 29 February.</param>
+/// <param name="ToDayOfYear">Last evening, 1 to 365.</param>
+/// <param name="Parts">Parts of its nights.</param>
+/// <param name="RestLevelFraction">Level of the rest of its nights, fraction.</param>
+/// <param name="RestClassName">Lighting class asked of the rest, or null.</param>
+public sealed record ScheduleSeason(
+    int FromDayOfYear, int ToDayOfYear, ImmutableArray<SchedulePart> Parts, double RestLevelFraction, string? RestClassName = null)
+{
+    /// <summary>Whether it holds on the night that begins on a day of the year.</summary>
+    public bool Holds(int dayOfYear) => FromDayOfYear <= ToDayOfYear
+        ? dayOfYear >= FromDayOfYear && dayOfYear <= ToDayOfYear
+        : dayOfYear >= FromDayOfYear || dayOfYear <= ToDayOfYear;
 }
 
 /// <summary>Equivalent full-power fraction of each hour of a 365-day year (local solar time).</summary>
@@ -137,6 +169,18 @@ public sealed record EnergyResult(
 {
     /// <summary>Where the mean number of dark nights a year lies, two-sided 90 %.</summary>
     public DarkNightRange DarkNightRange { get; init; } = new(0, 0);
+
+    /// <summary>Dark nights of each year, in order.</summary>
+    public ImmutableArray<int> DarkNightsByYear { get; init; } = [];
+
+    /// <summary>Time from empty back to full.</summary>
+    public RecoveryTimes Recovery { get; init; } = RecoveryTimes.None;
+
+    /// <summary>Unserved over demanded lamp energy of each calendar month, January first; 0 where nothing is asked.</summary>
+    public ImmutableArray<double> LossOfLoadByMonth { get; init; } = [.. Enumerable.Repeat(0.0, 12)];
+
+    /// <summary>The worst 30 consecutive days.</summary>
+    public WorstSpell WorstSpell { get; init; } = WorstSpell.None;
 }
 
 /// <summary>Inputs of the hand method.</summary>

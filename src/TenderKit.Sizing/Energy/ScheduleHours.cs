@@ -13,6 +13,7 @@ public sealed record LevelTime(double LevelFraction, double MeanNightH);
 /// Turns a schedule and the nights of a year into lamp hours. A night runs from the dusk of one day to the dawn of the next;
 /// midnight is its middle. Parts are clipped to the night; where they overlap the higher level holds. A part with presence detection
 /// burns at its level for its expected share of the time and falls back to the next lower part, or to rest, for the remainder.
+/// A night belongs to the season of the day it begins on.
 /// </summary>
 public static class ScheduleHours
 {
@@ -24,7 +25,7 @@ public static class ScheduleHours
         var months = new double[12];
         for (var day = 0; day < MonthDays.DaysCount; day++)
         {
-            foreach (var span in NightPlan.Spans(schedule, nights[day], nights[(day + 1) % MonthDays.DaysCount]))
+            foreach (var span in SpansOf(schedule, nights, day))
             {
                 Spread(hours, day, span.FromH, span.ToH, span.MeanLevel);
                 var month = MonthDays.MonthOf(day);
@@ -45,7 +46,7 @@ public static class ScheduleHours
         var first = MonthDays.FirstDayIndex(month);
         for (var day = first; day < first + MonthDays.Count(month); day++)
         {
-            foreach (var span in NightPlan.Spans(schedule, nights[day], nights[(day + 1) % MonthDays.DaysCount]))
+            foreach (var span in SpansOf(schedule, nights, day))
             {
                 foreach (var (level, share) in span.Levels)
                 {
@@ -57,38 +58,35 @@ public static class ScheduleHours
         return [.. times.Reverse().Where(t => t.Value > 1e-9).Select(t => new LevelTime(t.Key, t.Value))];
     }
 
-    /// <summary>TK311: parts that overlap on some nights; TK312: nights that never come; both are notes.</summary>
-    public static IReadOnlyList<Diagnostic> Examine(LightingSchedule schedule, ImmutableArray<NightOfYear> nights, Place place)
-    {
-        RequireInputs(schedule, nights);
-        var found = new List<Diagnostic>();
-        var merged = Enumerable.Range(0, MonthDays.DaysCount).Count(d => NightPlan.Overlap(schedule, nights[d], nights[(d + 1) % MonthDays.DaysCount]));
-        if (merged > 0)
-        {
-            found.Add(Diagnostic.Note("TK311", FormattableString.Invariant($"Parts of schedule {schedule.Name} overlap on {merged} of 365 nights, the shortest being {nights.Min(n => n.DarkH):0.0} h: the higher level holds there. Shorten the parts if that is not meant."), place));
-        }
+    /// <inheritdoc cref="ScheduleFindings.Examine"/>
+    public static IReadOnlyList<Diagnostic> Examine(LightingSchedule schedule, ImmutableArray<NightOfYear> nights, Place place) =>
+        ScheduleFindings.Examine(schedule, nights, place);
 
-        var light = nights.Count(n => n.DarkH <= 0);
-        if (light > 0)
-        {
-            found.Add(Diagnostic.Note("TK312", FormattableString.Invariant($"On {light} of 365 days it does not get dark at the switching elevation: the lamp stays off on those. Check the latitude."), place));
-        }
-
-        return found;
-    }
-
-    private static void RequireInputs(LightingSchedule schedule, ImmutableArray<NightOfYear> nights)
+    internal static void RequireInputs(LightingSchedule schedule, ImmutableArray<NightOfYear> nights)
     {
         if (nights.Length != MonthDays.DaysCount) throw new ArgumentException("365 nights are needed", nameof(nights));
-        Require.InRange(schedule.RestLevelFraction, 0, 1, nameof(schedule));
-        foreach (var part in schedule.Parts)
+        foreach (var season in schedule.Seasons)
         {
-            Require.InRange(part.LevelFraction, 0, 1, nameof(schedule));
-            Require.InRange(part.PresenceFraction, 0, 1, nameof(schedule));
-            Require.InRange(part.FromOffsetH, -24, 24, nameof(schedule));
-            Require.InRange(part.ToOffsetH, -24, 24, nameof(schedule));
+            Require.InRange(season.FromDayOfYear, 1, MonthDays.DaysCount, nameof(schedule));
+            Require.InRange(season.ToDayOfYear, 1, MonthDays.DaysCount, nameof(schedule));
+        }
+
+        foreach (var programme in schedule.Programmes)
+        {
+            Require.InRange(programme.RestLevelFraction, 0, 1, nameof(schedule));
+            foreach (var part in programme.Parts)
+            {
+                Require.InRange(part.LevelFraction, 0, 1, nameof(schedule));
+                Require.InRange(part.PresenceFraction, 0, 1, nameof(schedule));
+                Require.InRange(part.FromOffsetH, -24, 24, nameof(schedule));
+                Require.InRange(part.ToOffsetH, -24, 24, nameof(schedule));
+            }
         }
     }
+
+    /// <summary>The spans of the night that begins on a day, 0 to 364, by the season of that day.</summary>
+    private static IEnumerable<NightSpan> SpansOf(LightingSchedule schedule, ImmutableArray<NightOfYear> nights, int day) =>
+        NightPlan.Spans(schedule.On(day + 1), nights[day], nights[(day + 1) % MonthDays.DaysCount]);
 
     /// <summary>Adds a level between two moments (hours from the midnight before the evening of <paramref name="day"/>) to the hours they touch.</summary>
     private static void Spread(double[] hours, int day, double fromH, double toH, double level)

@@ -65,4 +65,8 @@ public sealed record SoilClass(string Name, double LateralBearingKPaPerM, double
 public sealed record BlockFoundation(double LengthM, double WidthM, double DepthM);
 
 /// <summary>Overturning check of a block: resisting over overturning moment, and the ground pressure.</summary>
-public sealed record BlockResult(double OverturningSafetyFactor, double GroundPressureKPa, double ConcreteM3, double ExcavationM3);
+public sealed record BlockResult(double OverturningSafetyFactor, double GroundPressureKPa, double ConcreteM3, double ExcavationM3)
+{
+    /// <summary>Soil filled back beside the block, m3.</summary>
+    public double BackfillM3 { get; init; }
+}

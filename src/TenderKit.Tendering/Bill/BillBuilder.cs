@@ -109,7 +109,7 @@ public static class BillBuilder
         private static int Rank(Part part) => part switch
         {
             Module => 0,
-            Luminaire => 1,
+            Luminaire or IntegratedUnit => 1,
             Battery => 2,
             Controller => 3,
             Enclosure => 4,

@@ -20,7 +20,7 @@ internal sealed record GroundPoles(string SiteId, string KitId, bool SoilStated,
 /// <summary>Writes the numbered parts of one lot's bill.</summary>
 internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder rates, PriceInputs inputs, LedgerBuilder ledger)
 {
-    private static readonly ServiceUse[] Civil = [ServiceUse.Excavate, ServiceUse.Concrete, ServiceUse.Reinforcement];
+    private static readonly ServiceUse[] Civil = [ServiceUse.Excavate, ServiceUse.Concrete, ServiceUse.Reinforcement, ServiceUse.Backfill];
     private static readonly ServiceUse[] Erection = [ServiceUse.ErectPole, ServiceUse.FitKit, ServiceUse.LayCable, ServiceUse.Commission];
 
     /// <summary>Titles of the parts, in order.</summary>

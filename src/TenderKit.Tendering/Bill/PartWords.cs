@@ -21,13 +21,15 @@ public static class PartWords
         ProtectionDevice => ("protection", "protection"),
         Enclosure => ("enclosure", "enclosures"),
         Bracket => ("bracket", "brackets"),
+        Fixing => ("fixing", "fixings"),
+        IntegratedUnit => ("integrated unit", "integrated units"),
         ServiceRate => ("service", "services"),
         _ => throw new ArgumentException($"{part.GetType().Name} is no family of the catalogue", nameof(part)),
     };
 
     /// <summary>Families for which spares can be stated.</summary>
     public static readonly IReadOnlyList<string> SpareFamilies =
-        ["battery", "bracket", "cable", "controller", "enclosure", "foundation", "luminaire", "module", "pole", "protection"];
+        ["battery", "bracket", "cable", "controller", "enclosure", "foundation", "integrated unit", "luminaire", "module", "pole", "protection"];
 
     public static string Unit(Part part) => part switch
     {
@@ -78,6 +80,7 @@ public static class PartWords
         ProtectionDevice { RatedV: > 0 } p => [new(Text($"{p.RatedV:0} V"), Text($"{p.RatedV:0} V DC"))],
         Enclosure p => [Of($"usable volume {p.UsableVolumeL:0} l"), Of($"up to {p.MaxContentKg:0} kg"), Of($"IP{p.IpCode}")],
         Bracket p => [new(Text($"up to {p.MaxModuleAreaM2:0.0#} m2"), Text($"module area up to {p.MaxModuleAreaM2:0.0#} m2")), Of($"tilt {p.MinTiltDegrees:0} to {p.MaxTiltDegrees:0} degrees")],
+        IntegratedUnit p => [Of($"{p.InputPowerW:0.#} W"), Of($"{p.FluxLm:0} lm"), Of($"{p.RatedWp:0.#} Wp"), Of($"{p.RatedWh:0} Wh"), Of($"IP{p.IpCode}")],
         _ => [],
     };
 

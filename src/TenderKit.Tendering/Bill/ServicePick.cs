@@ -14,10 +14,11 @@ internal sealed class ServicePick(PartsCatalog catalog, List<Diagnostic> diagnos
         return _found[use] = Look(use);
     }
 
+    /// <remarks>Backfill without a rate is taken to lie in that of the excavation.</remarks>
     private ServiceRate? Look(ServiceUse use)
     {
         var rates = catalog.Services.Where(s => s.Use == use).OrderBy(s => s.UnitPrice).ThenBy(s => s.Code, StringComparer.Ordinal).ToArray();
-        if (rates.Length == 0) diagnostics.Add(BillNotices.NoService(use));
+        if (rates.Length == 0 && use != ServiceUse.Backfill) diagnostics.Add(BillNotices.NoService(use));
         if (rates.FirstOrDefault() is { } rate && !Units(use).Contains(rate.Unit)) diagnostics.Add(BillNotices.WrongUnit(rate, Units(use)));
         if (rates.Length > 1) diagnostics.Add(BillNotices.SeveralServices(use, rates));
         return rates.FirstOrDefault();
@@ -27,7 +28,7 @@ internal sealed class ServicePick(PartsCatalog catalog, List<Diagnostic> diagnos
     private static string[] Units(ServiceUse use) => use switch
     {
         ServiceUse.SetUpSite or ServiceUse.Train or ServiceUse.Documents => ["sum", "No."],
-        ServiceUse.Excavate or ServiceUse.Concrete => ["m3"],
+        ServiceUse.Excavate or ServiceUse.Concrete or ServiceUse.Backfill => ["m3"],
         ServiceUse.Reinforcement => ["kg"],
         ServiceUse.LayCable => ["m"],
         _ => ["No.", "set"],

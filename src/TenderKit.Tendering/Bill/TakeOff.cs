@@ -53,6 +53,7 @@ internal static class TakeOff
             (ServiceUse.Excavate, blocks.Max(b => b.ExcavationM3)),
             (ServiceUse.Concrete, blocks.Max(b => b.ConcreteM3)),
             (ServiceUse.Reinforcement, kit.Parts.Foundation.ReinforcementKg),
+            (ServiceUse.Backfill, blocks.Max(b => b.BackfillM3)),
             (ServiceUse.ErectPole, 1), (ServiceUse.FitKit, 1), (ServiceUse.LayCable, cableM), (ServiceUse.Commission, 1),
         ];
         return works.Where(w => w.PerPole > 0).Select(w => (Rate: services.For(w.Use), w.PerPole)).Where(w => w.Rate is not null)

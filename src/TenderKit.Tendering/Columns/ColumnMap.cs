@@ -11,6 +11,9 @@ public static class ColumnMap
 {
     private const int RowsSearched = 20;
 
+    /// <summary>Columns looked at while the header row is sought; all are read once it is found.</summary>
+    private const int ColumnsSearched = 200;
+
     private const int LeastColumns = 2;
 
     /// <summary>The first row with nearly as many understood headings as the best one is the header.</summary>
@@ -32,41 +35,30 @@ public static class ColumnMap
                     new Place(table.File, table.Sheet))]);
         }
 
-        return Mapped(table, searched.First(r => r.Known >= Math.Max(LeastColumns, NearlyBest * best)).Index, meanings);
+        return At(table, searched.First(r => r.Known >= Math.Max(LeastColumns, NearlyBest * best)).Index + 1, meanings);
     }
 
-    private static int Known(ImmutableArray<Cell> cells, IReadOnlyList<ColumnMeaning> meanings) =>
-        cells.Where(IsHeading).Select(c => HeadingMatch.Fits(c.Text, meanings)).Where(f => f.Count > 0).Select(f => f[0].Meaning).Distinct().Count();
+    /// <summary>Understands a table whose header row is known.</summary>
+    /// <param name="headerRow">Row of the headings, 1-based.</param>
+    public static ColumnMapping At(Table table, int headerRow, IReadOnlyList<ColumnMeaning> meanings) => Mapped(table, headerRow - 1, meanings);
 
-    private static bool IsHeading(Cell cell) => !cell.IsEmpty && cell.Number is null && cell.Text.Length <= 80 && !char.IsDigit(cell.Text[0]);
+    private static int Known(ImmutableArray<Cell> cells, IReadOnlyList<ColumnMeaning> meanings) =>
+        cells.Take(ColumnsSearched).Where(HeaderRows.IsHeading).Select(c => HeadingMatch.Fits(c.Text, meanings)).Where(f => f.Count > 0).Select(f => f[0].Meaning).Distinct().Count();
 
     private static ColumnMapping Mapped(Table table, int headerIndex, IReadOnlyList<ColumnMeaning> meanings)
     {
-        var (headings, next) = Headings(table, headerIndex, meanings);
-        var found = new List<Diagnostic>();
-        var columns = headings.Select((heading, index) => Column(table, heading, index, next, meanings, found)).OfType<MappedColumn>().ToList();
+        var (headings, next) = HeaderRows.Join(table, headerIndex, meanings);
+        (table, headings, var angles) = AngleParts.Join(table, headings, next);
+        var found = angles.Select(a => Diagnostic.Note("TK180", $"degrees, minutes and seconds in columns of their own were joined: {a}")).ToList();
+        var columns = headings.Select((heading, index) => Column(table, heading, index, next, meanings, found)).OfType<MappedColumn>()
+            .Select(c => c with { IsHidden = table.HiddenColumns.Contains(c.Column) }).ToList();
         var place = new Place(table.File, table.Sheet, headerIndex + 1);
         return new(table, headerIndex + 1, next + 1, [.. OneColumnEach(columns, place, found)],
-            [.. found.Select(d => d with { Place = place with { Column = d.Place.Column } })]);
+            [.. found.Select(d => d with { Place = place with { Column = d.Place.Column, Cell = AddressOf(headings, headerIndex, d.Place.Column) } })]);
     }
 
-    /// <summary>Headings of one row; a second row below that names parts of a group, or units only, is joined to it.</summary>
-    private static (ImmutableArray<string> Headings, int FirstDataIndex) Headings(Table table, int index, IReadOnlyList<ColumnMeaning> meanings)
-    {
-        var top = table.Rows[index].Select(c => c.Text).ToImmutableArray();
-        if (index + 1 >= table.Rows.Length) return (top, index + 1);
-        var below = table.Rows[index + 1];
-        var filled = below.Where(c => !c.IsEmpty).ToList();
-        if (filled.Count == 0 || filled.Exists(c => !IsHeading(c))) return (top, index + 1);
-        if (filled.TrueForAll(c => IsUnit(c.Text)))
-            return ([.. top.Select((t, i) => below[i].IsEmpty ? t : $"{t} ({below[i].Text.Trim('(', ')', '[', ']')})")], index + 2);
-        var isNamed = below.Select(c => IsHeading(c) && HeadingMatch.Fits(c.Text, meanings) is [{ Score: 1 }, ..]).ToList();
-        var isGain = isNamed.Where((named, i) => named && HeadingMatch.Fits(top[i], meanings).Count == 0).Any();
-        return isGain ? ([.. top.Select((t, i) => isNamed[i] ? below[i].Text : t)], index + 2) : (top, index + 1);
-    }
-
-    private static bool IsUnit(string text) =>
-        Enum.GetValues<QuantityKind>().Any(k => UnitSpellings.IsKnown(k, text.Trim('(', ')', '[', ']')));
+    private static string? AddressOf(ImmutableArray<string> headings, int headerIndex, string? heading) =>
+        heading is not null && headings.IndexOf(heading) is >= 0 and var index ? new Cell("", headerIndex + 1, index + 1).Address : null;
 
     private static MappedColumn? Column(Table table, string heading, int index, int firstData, IReadOnlyList<ColumnMeaning> meanings,
         List<Diagnostic> found)
@@ -76,7 +68,7 @@ public static class ColumnMap
         {
             if (sample.Length > 0)
                 found.Add(Diagnostic.Warning("TK175", $"column without heading is not read; its first cell is '{sample}'",
-                    At(Cell.ColumnName(index + 1))));
+                    Here(Cell.ColumnName(index + 1))));
             return null;
         }
 
@@ -84,7 +76,7 @@ public static class ColumnMap
         var column = new MappedColumn(index + 1, heading, null, null, 0, sample);
         if (fits.Count == 0)
         {
-            found.Add(Diagnostic.Note("TK175", $"heading '{heading}' is not known and its column is not read", At(heading)));
+            found.Add(Diagnostic.Note("TK175", $"heading '{heading}' is not known and its column is not read", Here(heading)));
             return column;
         }
 
@@ -101,23 +93,23 @@ public static class ColumnMap
     private static Diagnostic Ambiguous(string heading, ColumnMeaning one, ColumnMeaning other) => Diagnostic.Warning(
         "TK174",
         $"heading '{heading}' could mean {one.Id} or {other.Id} and its column is not read; write '{one.Synonyms[0]}' or '{other.Synonyms[0]}'",
-        At(heading));
+        Here(heading));
 
     private static IEnumerable<Diagnostic> Remarks(string heading, HeadingFit fit)
     {
         if (fit.Score < 1)
             yield return Diagnostic.Note("TK173",
                 string.Create(CultureInfo.InvariantCulture,
-                    $"heading '{heading}' was taken as {fit.Meaning.Id} (likeness {fit.Score:0.00}); check it"), At(heading));
+                    $"heading '{heading}' was taken as {fit.Meaning.Id} (likeness {fit.Score:0.00}); check it"), Here(heading));
         if (fit is not { UnknownUnit: { } unit, Meaning.Kind: { } kind } || kind == QuantityKind.Degrees) yield break;
         var taken = UnitSpellings.BaseSymbol(kind);
         yield return Diagnostic.Warning(
-            "TK176", $"'{unit}' in the heading '{heading}' is no unit known here; numbers are taken in {taken} unless a cell names its unit", At(heading));
+            "TK176", $"'{unit}' in the heading '{heading}' is no unit known here; numbers are taken in {taken} unless a cell names its unit", Here(heading));
     }
 
     private static IEnumerable<MappedColumn> OneColumnEach(List<MappedColumn> columns, Place place, List<Diagnostic> found)
     {
-        var kept = columns.Where(c => c.Meaning is not null).GroupBy(c => c.Meaning!.Id).ToDictionary(g => g.Key, g => g.MaxBy(c => c.Score)!);
+        var kept = columns.Where(c => c.Meaning is not null).GroupBy(c => c.Meaning!.Id).ToDictionary(g => g.Key, g => g.OrderBy(c => c.IsHidden).ThenByDescending(c => c.Score).First());
         foreach (var column in columns)
         {
             if (column.Meaning is null || kept[column.Meaning.Id] == column)
@@ -127,13 +119,12 @@ public static class ColumnMap
             }
 
             var used = kept[column.Meaning.Id];
-            found.Add(Diagnostic.Warning(
-                "TK172",
-                $"'{used.Heading}' and '{column.Heading}' both mean {column.Meaning.Id}; the first is read, the second is not: rename or remove one",
+            var why = column.IsHidden && !used.IsHidden ? "the second is hidden and not read" : "the first is read, the second is not: rename or remove one";
+            found.Add(Diagnostic.Warning("TK172", $"'{used.Heading}' and '{column.Heading}' both mean {column.Meaning.Id}; {why}",
                 place with { Column = column.Heading }));
             yield return column with { Meaning = null, Unit = null, Score = 0 };
         }
     }
 
-    private static Place At(string column) => new(Column: column);
+    private static Place Here(string column) => new(Column: column);
 }

@@ -11,7 +11,14 @@ namespace TenderKit.Tendering.Columns;
 /// <param name="Unit">Unit in the heading, or null.</param>
 /// <param name="Score">Likeness of heading and synonym: 1 is the same words, 0 nothing alike.</param>
 /// <param name="Sample">First filled cell below the heading.</param>
-public sealed record MappedColumn(int Column, string Heading, ColumnMeaning? Meaning, string? Unit, double Score, string Sample);
+public sealed record MappedColumn(int Column, string Heading, ColumnMeaning? Meaning, string? Unit, double Score, string Sample)
+{
+    /// <summary>Whether the user does not see the column.</summary>
+    public bool IsHidden { get; init; }
+
+    /// <summary>Whether the meaning was saved or written by hand, and not found.</summary>
+    public bool IsConfirmed { get; init; }
+}
 
 /// <summary>A table with its header row and columns understood.</summary>
 /// <param name="HeaderRow">Row of the headings, as the user's program counts it; null when none was found.</param>
@@ -23,7 +30,7 @@ public sealed record ColumnMapping(
     public double Fit => Columns.Where(c => c.Meaning is not null).Sum(c => c.Score);
 
     /// <summary>Rows below the headings, blank ones included.</summary>
-    public IEnumerable<ImmutableArray<Cell>> DataRows => HeaderRow is null ? [] : Table.Rows.Skip(FirstDataRow - 1);
+    public IEnumerable<ImmutableArray<Cell>> DataRows => HeaderRow is null ? [] : Table.Rows.Where(r => r.Length > 0 && r[0].Row >= FirstDataRow);
 
     public MappedColumn? Of(string meaningId) => Columns.FirstOrDefault(c => c.Meaning?.Id == meaningId);
 }

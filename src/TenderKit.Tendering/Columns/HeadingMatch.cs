@@ -56,9 +56,16 @@ public static partial class HeadingMatch
     // "Average (maintained) lux": as it stands
     private static IEnumerable<(string Words, string? Unit, bool IsBracket)> Readings(string heading)
     {
+        heading = heading.Replace('_', ' ').Trim();
         var bracket = Bracket().Match(heading);
         if (bracket.Success) yield return (Words(Bracket().Replace(heading, " ")), bracket.Groups["in"].Value.Trim(), true);
         yield return (Words(heading), null, false);
+        // survey forms write the group before the question: site/road width m
+        if (Grouped().Match(heading) is { Success: true } grouped)
+        {
+            foreach (var reading in Readings(grouped.Groups["last"].Value)) yield return reading;
+        }
+
         var last = LastWord().Match(heading);
         if (!bracket.Success && last.Success) yield return (Words(last.Groups["before"].Value), last.Groups["unit"].Value, false);
     }
@@ -80,6 +87,9 @@ public static partial class HeadingMatch
 
     [GeneratedRegex(@"[(\[{](?<in>[^)\]}]*)[)\]}]")]
     private static partial Regex Bracket();
+
+    [GeneratedRegex(@"^(?:[^/]{2,}/)+(?<last>[^/()]{2,})$")]
+    private static partial Regex Grouped();
 
     [GeneratedRegex(@"^(?<before>.*?)(?:[\s,;:/-]+(?:en|in|em))?[\s,;:/-]+(?<unit>[^\s,;:]+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex LastWord();

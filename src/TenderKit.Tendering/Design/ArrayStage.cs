@@ -14,28 +14,34 @@ public sealed record PowerOption(
 /// <summary>Fourth step: modules for a bank, by the hand method and the controller's limits.</summary>
 public static class ArrayStage
 {
-    private const int MostModules = 4;
+    internal const int MostModules = 4;
 
-    /// <summary>For each module and series count: the fewest modules that satisfy the hand method, and up to two steps more for the simulation to fall back on.</summary>
-    public static IEnumerable<PowerOption> Options(BankOption bank, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    /// <summary>For one module and series count: the fewest modules that satisfy the hand method, and more for the simulation to fall back on.</summary>
+    public static IEnumerable<PowerOption> Options(BankOption bank, Module module, int inSeries, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
+        var hand = HandInputsFor(bank, ControlFactor(bank, module, inSeries), climate, inputs);
+        var sized = HandMethod.Size(hand);
+        for (var count = LeastCount(sized.ArrayWp, module, inSeries); count <= MostModules; count += inSeries)
+        {
+            var option = Build(bank, module, count, inSeries, hand, sized, climate, inputs);
+            if (rejections.Accept(() => NameOf(option), option.Checks)) yield return option;
+        }
+    }
+
+    /// <summary>Modules with their numbers in series, and the fewest that could satisfy the hand method: with a controller that loses nothing.</summary>
+    public static IEnumerable<(Module Module, int InSeries, int LeastCount)> Modules(BankOption bank, SiteClimate climate, DesignInputs inputs)
+    {
+        var neededWp = HandMethod.Size(HandInputsFor(bank, 1, climate, inputs)).ArrayWp;
         foreach (var module in inputs.Catalog.Modules)
         {
             foreach (var inSeries in SeriesCounts(bank.Controller))
-            {
-                var hand = HandInputsFor(bank, ControlFactor(bank, module, inSeries), climate, inputs);
-                var sized = HandMethod.Size(hand);
-                var found = 0;
-                for (var count = inSeries; count <= MostModules && found < 3; count += inSeries)
-                {
-                    var option = Build(bank, module, count, inSeries, hand, sized, climate, inputs);
-                    if (!rejections.Accept(() => NameOf(option), option.Checks)) continue;
-                    found++;
-                    yield return option;
-                }
-            }
+                yield return (module, inSeries, LeastCount(neededWp, module, inSeries));
         }
     }
+
+    /// <summary>Fewest modules of some power, in whole strings, or the most that are tried.</summary>
+    private static int LeastCount(double neededWp, Module module, int inSeries) =>
+        inSeries * (int)Math.Clamp(Math.Ceiling((neededWp / module.RatedWp / inSeries) - 1e-9), 1, MostModules / inSeries);
 
     /// <summary>One number of one module on a bank, or null when a check refuses it.</summary>
     public static PowerOption? Exactly(BankOption bank, Module module, int count, int inSeries, SiteClimate climate, DesignInputs inputs, Rejections rejections)

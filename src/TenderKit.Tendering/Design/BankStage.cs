@@ -22,6 +22,12 @@ public sealed record BankOption(
 /// <summary>Third step: battery banks with controllers, for one luminaire at one level.</summary>
 public static class BankStage
 {
+    private static readonly Controller _ideal = new()
+    {
+        Code = "", Description = "", UnitPrice = 0, Currency = "", Kind = ControlKind.Tracking, SystemVoltagesV = [], RatedChargeA = 0, RatedLoadA = 0, MaxArrayV = 0,
+        MaxArrayWpPerV = 0, MaxArrayShortCircuitA = 0, Efficiency = 1, OwnUseW = 0, Chemistries = [], ScheduleParts = 0, Dimming = true, AdjustableDisconnect = true, MaxAmbientC = 0,
+    };
+
     private const int MostInSeries = 2;
     private const int MostStrings = 4;
 
@@ -36,14 +42,54 @@ public static class BankStage
         return UsableWh(model, climate, inputs) / NightlyWh(LampInputW(light, inputs.Rules), ownUseW, climate);
     }
 
-    /// <summary>For each battery, series count and controller: the fewest strings that give the autonomy, and one more for the simulation to fall back on.</summary>
-    public static IEnumerable<BankOption> Options(LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    /// <summary>Batteries that suit the place and the luminaire, with their series counts, and the fewest strings that could give the autonomy.</summary>
+    public static IEnumerable<(Battery Battery, int InSeries, int LeastStrings)> Batteries(LightOption light, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
         foreach (var battery in inputs.Catalog.Batteries)
-            foreach (var inSeries in Enumerable.Range(1, MostInSeries))
-                foreach (var controller in inputs.Catalog.Controllers)
-                    foreach (var option in FewestStrings(battery, inSeries, controller, light, site, climate, inputs, rejections))
-                        yield return option;
+        {
+            foreach (var inSeries in Enumerable.Range(1, MostInSeries).Where(s => SystemVoltage.ClassOf(SystemVoltage.BankV(battery, s)) is not null))
+            {
+                if (!rejections.Accept(() => battery.Code, [.. StoreChecks(battery, SystemVoltage.BankV(battery, inSeries), light, climate, inputs.Rules)])) continue;
+                yield return (battery, inSeries, LeastStrings(battery, inSeries, 0, light, climate, inputs));
+            }
+        }
+    }
+
+    /// <summary>Controllers that suit the luminaire, the schedule and the place at a bank voltage.</summary>
+    public static ImmutableArray<Controller> Controllers(double bankV, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections) =>
+        SystemVoltage.ClassOf(bankV) is not { } voltageClass
+            ? []
+            : [.. inputs.Catalog.Controllers.Where(c =>
+                c.SystemVoltagesV.Contains(voltageClass) && rejections.Accept(() => c.Code, [.. ControlChecks(c, bankV, light, site, climate, inputs.Rules)]))];
+
+    /// <summary>For each controller: the fewest strings of a battery that give the autonomy, and more for the simulation to fall back on.</summary>
+    /// <param name="controllers">Those that suit otherwise: see <see cref="Controllers"/>.</param>
+    public static IEnumerable<BankOption> Options(
+        Battery battery, int inSeries, ImmutableArray<Controller> controllers, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        foreach (var controller in controllers.Where(c => c.Chemistries.Contains(battery.Chemistry)))
+        {
+            for (var strings = LeastStrings(battery, inSeries, controller.OwnUseW, light, climate, inputs); strings <= MostStrings; strings++)
+            {
+                if (Exactly(battery, inSeries, strings, controller, light, site, climate, inputs, rejections) is { } option) yield return option;
+            }
+        }
+    }
+
+    /// <summary>Fewest strings that give the autonomy, or the most that are tried.</summary>
+    private static int LeastStrings(Battery battery, int inSeries, double ownUseW, LightOption light, SiteClimate climate, DesignInputs inputs)
+    {
+        var strings = 1;
+        while (strings < MostStrings && AutonomyNights(battery, inSeries, strings, ownUseW, light, climate, inputs) < inputs.Tender.Reliability.AutonomyNights) strings++;
+        return strings;
+    }
+
+    /// <summary>A bank with a controller that does nothing but use its own power: what a bank of these batteries needs at least.</summary>
+    internal static BankOption Ideal(Battery battery, int inSeries, int strings, double ownUseW, LightOption light, SiteClimate climate, DesignInputs inputs)
+    {
+        var model = ModelOf(battery, inSeries, strings, inputs.Rules);
+        var lampW = LampInputW(light, inputs.Rules);
+        return new BankOption(battery, inSeries, strings, _ideal with { OwnUseW = ownUseW }, model, lampW, NightlyWh(lampW, ownUseW, climate), UsableWh(model, climate, inputs), []);
     }
 
     /// <summary>One bank with one controller, or null when a check refuses it.</summary>
@@ -55,24 +101,18 @@ public static class BankStage
         return rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {inSeries * strings} with {controller.Code}"), option.Checks) ? option : null;
     }
 
+    /// <summary>The bank inside an integrated unit, made for its own controller; null when a check refuses it.</summary>
+    internal static BankOption? Inside(IntegratedUnit unit, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+    {
+        var option = Build(unit.AsBattery(), 1, 1, unit.AsController(), light, site, climate, inputs);
+        return rejections.Accept(() => unit.Code, option.Checks) ? option : null;
+    }
+
     /// <summary>Whether the controller is made for the bank's voltage and chemistry.</summary>
     private static bool Suit(Battery battery, int inSeries, Controller controller) =>
         SystemVoltage.ClassOf(SystemVoltage.BankV(battery, inSeries)) is { } voltageClass
         && controller.SystemVoltagesV.Contains(voltageClass)
         && controller.Chemistries.Contains(battery.Chemistry);
-
-    private static IEnumerable<BankOption> FewestStrings(
-        Battery battery, int inSeries, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
-    {
-        if (!Suit(battery, inSeries, controller)) yield break;
-        var found = 0;
-        for (var strings = 1; strings <= MostStrings && found < 2; strings++)
-        {
-            if (Exactly(battery, inSeries, strings, controller, light, site, climate, inputs, rejections) is not { } option) continue;
-            found++;
-            yield return option;
-        }
-    }
 
     private static BankOption Build(
         Battery battery, int inSeries, int strings, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs)
@@ -113,53 +153,63 @@ public static class BankStage
         battery.LeastChargeC,
         GreatestRateFactor: rules["battery.rate_gain"]);
 
-    private static IEnumerable<Check> BankChecks(BankOption option, LightOption light, Site site, SiteClimate climate, DesignInputs inputs)
+    private static IEnumerable<Check> BankChecks(BankOption option, LightOption light, Site site, SiteClimate climate, DesignInputs inputs) =>
+    [
+        .. StoreChecks(option.Battery, option.BankV, light, climate, inputs.Rules),
+        new Check(
+            "battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast,
+            inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method"),
+        .. ControlChecks(option.Controller, option.BankV, light, site, climate, inputs.Rules),
+    ];
+
+    private static double HotC(SiteClimate climate, RuleSet rules) => climate.Monthly.DailyMaxC.Max() + rules["battery.enclosure_rise"];
+
+    /// <summary>What a battery is checked for whatever its controller.</summary>
+    private static IEnumerable<Check> StoreChecks(Battery battery, double bankV, LightOption light, SiteClimate climate, RuleSet rules)
     {
-        var rules = inputs.Rules;
-        var bankV = option.BankV;
-        var lowestV = bankV * rules["controller.lowest_cell_fraction"];
-        var hot = climate.Monthly.DailyMaxC.Max() + rules["battery.enclosure_rise"];
         yield return new Check(
             "battery.plausible", "Battery", "rated energy over weight", Comparison.AtMost,
-            rules[PlausibleRule(option.Battery.Chemistry)], option.Battery.RatedWh / option.Battery.WeightKg, "Wh/kg",
-            "design rule " + PlausibleRule(option.Battery.Chemistry), 0);
-        yield return new Check(
-            "battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast,
-            inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method");
+            rules[PlausibleRule(battery.Chemistry)], battery.RatedWh / battery.WeightKg, "Wh/kg",
+            "design rule " + PlausibleRule(battery.Chemistry), 0);
         yield return new Check(
             "battery.hot", "Battery", "highest operating temperature", Comparison.AtLeast,
-            hot, option.Battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
+            HotC(climate, rules), battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
         yield return new Check(
             "battery.cold_charge", "Battery", "lowest charging temperature", Comparison.AtMost,
-            climate.Monthly.DailyMinC.Min(), option.Battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
+            climate.Monthly.DailyMinC.Min(), battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
         yield return new Check(
             "luminaire.lowest_voltage", "Luminaire", "lowest input voltage", Comparison.AtMost,
-            lowestV, light.Luminaire.MinVoltageV, "V", "bank voltage at disconnect, design rule controller.lowest_cell_fraction", 1);
+            bankV * rules["controller.lowest_cell_fraction"], light.Luminaire.MinVoltageV, "V", "bank voltage at disconnect, design rule controller.lowest_cell_fraction", 1);
         yield return new Check(
             "luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast,
             bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
+    }
+
+    /// <summary>What a controller is checked for whatever its battery, but for the bank's voltage.</summary>
+    private static IEnumerable<Check> ControlChecks(Controller controller, double bankV, LightOption light, Site site, SiteClimate climate, RuleSet rules)
+    {
         yield return new Check(
             "controller.load_current", "Controller", "rated load current", Comparison.AtLeast,
-            rules["controller.load_factor"] * FullInputW(light, rules) / lowestV, option.Controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
+            rules["controller.load_factor"] * FullInputW(light, rules) / (bankV * rules["controller.lowest_cell_fraction"]), controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
         yield return new Check(
             "controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast,
-            SchedulePartCount(site.Schedule), option.Controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
+            SchedulePartCount(site.Schedule), controller.ScheduleParts, "", "lighting schedule " + site.Schedule.Name, 0);
         yield return Check.YesNo(
             "controller.dimming", "Controller", "dims the luminaire",
-            NeedsDimming(site.Schedule, light.Light.LevelFraction), option.Controller.Dimming, $"lighting schedule {site.Schedule.Name} and the level used");
+            NeedsDimming(site.Schedule, light.Light.LevelFraction), controller.Dimming, "lighting schedule " + site.Schedule.Name + " and the level used");
         yield return Check.YesNo(
             "controller.disconnect", "Controller", "adjustable disconnect and reconnect",
-            true, option.Controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
+            true, controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
         yield return new Check(
             "controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast,
-            hot, option.Controller.MaxAmbientC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
+            HotC(climate, rules), controller.MaxAmbientC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
     }
 
     private static string PlausibleRule(BatteryChemistry chemistry) =>
         chemistry == BatteryChemistry.LithiumIronPhosphate ? "plausible.battery_lithium" : "plausible.battery_lead";
 
-    private static int SchedulePartCount(LightingSchedule schedule) => Math.Max(1, schedule.Parts.Length + (schedule.RestLevelFraction > 0 ? 1 : 0));
+    private static int SchedulePartCount(LightingSchedule schedule) => schedule.Programmes.Max(p => Math.Max(1, p.Parts.Length + (p.RestLevelFraction > 0 ? 1 : 0)));
 
     private static bool NeedsDimming(LightingSchedule schedule, double trimmedLevelFraction) =>
-        trimmedLevelFraction < 1 || schedule.Parts.Select(p => p.LevelFraction).Append(schedule.RestLevelFraction).Any(l => l is > 0 and < 1);
+        trimmedLevelFraction < 1 || schedule.Levels.Any(l => l is > 0 and < 1);
 }

@@ -7,7 +7,8 @@ namespace TenderKit.Tendering.Design;
 public sealed record Candidate(LightOption Light, PowerOption Power, SupportOption Support, WiringOption Wiring);
 
 /// <summary>A whole candidate with its energy balance.</summary>
-public sealed record ProvenCandidate(Candidate Candidate, EnergyDesign Energy);
+/// <param name="Weather">What its module sees: with an integrated unit the heading that governs.</param>
+public sealed record ProvenCandidate(Candidate Candidate, EnergyDesign Energy, SiteWeather Weather);
 
 /// <summary>Civil works and erection of one pole at the catalogue's rates.</summary>
 public sealed class CivilCosts
@@ -15,6 +16,7 @@ public sealed class CivilCosts
     private readonly decimal _excavatePerM3;
     private readonly decimal _concretePerM3;
     private readonly decimal _steelPerKg;
+    private readonly decimal _backfillPerM3;
 
     public CivilCosts(PartsCatalog catalog, Costs costs, int maintenanceYears)
     {
@@ -22,15 +24,16 @@ public sealed class CivilCosts
         _excavatePerM3 = Rate(ServiceUse.Excavate);
         _concretePerM3 = Rate(ServiceUse.Concrete);
         _steelPerKg = Rate(ServiceUse.Reinforcement);
+        _backfillPerM3 = Rate(ServiceUse.Backfill);
         PerPole = Rate(ServiceUse.ErectPole) + Rate(ServiceUse.FitKit) + Rate(ServiceUse.FixingsPerPole) + Rate(ServiceUse.Commission) + (Rate(ServiceUse.MaintainYear) * maintenanceYears);
     }
 
     /// <summary>Cost that every pole bears alike.</summary>
     public decimal PerPole { get; }
 
-    /// <summary>Excavation, concrete and reinforcement of one foundation.</summary>
+    /// <summary>Excavation, concrete, reinforcement and backfill of one foundation.</summary>
     public decimal Of(FoundationSet set, BlockResult block) =>
-        (_excavatePerM3 * (decimal)block.ExcavationM3) + (_concretePerM3 * (decimal)block.ConcreteM3) + (_steelPerKg * (decimal)set.ReinforcementKg);
+        (_excavatePerM3 * (decimal)block.ExcavationM3) + (_concretePerM3 * (decimal)block.ConcreteM3) + (_steelPerKg * (decimal)set.ReinforcementKg) + (_backfillPerM3 * (decimal)block.BackfillM3);
 
     /// <summary>The least that can be: the block's own volume dug and filled.</summary>
     public decimal LeastOf(FoundationSet set) =>

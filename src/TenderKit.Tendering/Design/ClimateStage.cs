@@ -10,7 +10,17 @@ namespace TenderKit.Tendering.Design;
 /// <summary>Climate, night and module plane of a site, with the hours the energy balance runs over.</summary>
 /// <param name="Climate">As printed.</param>
 /// <param name="Plane">Years of hours on the module plane, caution and shading included.</param>
-public sealed record SiteWeather(SiteClimate Climate, PlaneYears Plane);
+public sealed record SiteWeather(SiteClimate Climate, PlaneYears Plane)
+{
+    /// <summary>The user's own hours on the module plane in solar time, caution and shading included; null where the climate holds no hours.</summary>
+    public PlaneYears? Own { get; init; }
+
+    /// <summary>The series those hours are of.</summary>
+    public HourlySeries? OwnSeries { get; init; }
+
+    /// <summary>The energy balance of a system on the user's own hours, or null where there are none.</summary>
+    public SeriesProof? ProofOf(PowerSystem system) => Own is { } own && OwnSeries is { } series ? SeriesProof.Of(series, own, Climate.Lamp, system) : null;
+}
 
 /// <summary>First step of a site's design.</summary>
 public static class ClimateStage
@@ -24,9 +34,8 @@ public static class ClimateStage
     /// <summary>The climate the site uses: its own file, the tender's file, or the built-in estimate.</summary>
     public static MonthlyClimate ClimateOf(Site site, DesignInputs inputs)
     {
-        var file = site.ClimateFile ?? inputs.Tender.ClimateFile;
-        if (file is null or "estimate") return EstimateOf(site, inputs);
-        return inputs.ClimateFiles[file] with { LatitudeDegrees = site.LatitudeDegrees, LongitudeDegrees = site.LongitudeDegrees };
+        if (inputs.Tender.Climates.NameOf(site.ClimateFile) is not { } name) return EstimateOf(site, inputs);
+        return inputs.Climates[name].Monthly with { LatitudeDegrees = site.LatitudeDegrees, LongitudeDegrees = site.LongitudeDegrees };
     }
 
     /// <summary>The built-in estimate; its temperatures give way to those of the tender's own climate file where their station is far away.</summary>
@@ -34,7 +43,8 @@ public static class ClimateStage
     {
         var estimate = ReferenceClimate.Estimate(site.LatitudeDegrees, site.LongitudeDegrees, inputs.Stations);
         if (estimate.TemperatureStationKm is not > FarTemperatureKm) return estimate;
-        if (inputs.Tender.ClimateFile is not { } file || !inputs.ClimateFiles.TryGetValue(file, out var own)) return estimate;
+        if (inputs.Tender.Climates.NameOf(null) is not { } name || !inputs.Climates.TryGetValue(name, out var reading)) return estimate;
+        var own = reading.Monthly;
         return estimate with
         {
             MeanC = own.MeanC,
@@ -42,19 +52,13 @@ public static class ClimateStage
             DailyMinC = own.DailyMinC,
             RecordLowC = own.RecordLowC,
             RecordHighC = own.RecordHighC,
-            TemperatureStationKm = null,
-            Source = $"{estimate.Source}; air temperatures as in {file}",
+            TemperatureStationKm = own.TemperatureStationKm,
+            Source = $"{estimate.Source.Split("; air temperature")[0]}; air temperatures as in {name}",
         };
     }
 
     /// <summary>Factor on irradiation for a grade, fraction.</summary>
-    public static double CautiousFactor(ClimateGrade grade, RuleSet rules) => grade switch
-    {
-        ClimateGrade.SuppliedWithSource => rules["climate.factor.supplied_with_source"],
-        ClimateGrade.SuppliedUnsourced => rules["climate.factor.supplied_unsourced"],
-        ClimateGrade.EstimateNear => rules["climate.factor.estimate_near"],
-        _ => rules["climate.factor.estimate_far"],
-    };
+    public static double CautiousFactor(ClimateGrade grade, RuleSet rules) => rules[ClimateGrades.RuleId(grade)];
 
     /// <summary>Nights, module plane and hours of a site.</summary>
     /// <param name="monthly">Its climate, examined and without errors.</param>
@@ -64,15 +68,27 @@ public static class ClimateStage
         var nights = NightCalendar.ForLatitude(site.LatitudeDegrees, rules["night.switching_elevation"]);
         var lamp = ScheduleHours.For(site.Schedule, nights);
         var albedo = rules["climate.albedo"];
-        var plane = TiltedPlane.BestForWorstMonth(monthly, lamp.MonthlyFullHours, rules["energy.least_tilt"], albedo);
+        var plane = PlaneOf(site, monthly, lamp, rules);
         var factor = CautiousFactor(monthly.Grade, rules);
-        var planeMonths = TiltedPlane.MonthlyKWhPerM2(monthly, plane, albedo);
+        var planeMonths = TiltedPlane.MonthlyKWhPerM2(monthly, plane, albedo, site.Horizon);
         ImmutableArray<double> usable = [.. planeMonths.Select(h => h * factor * (1 - site.ShadedFraction))];
-        var years = SyntheticYears.Generate(monthly, SequenceOf(rules), factor);
+        var years = SyntheticYears.Generate(monthly, SequenceRules.Of(rules, monthly.YearSpreadFraction), factor);
+        var series = SeriesOf(site, inputs);
         return new SiteWeather(
             new SiteClimate(monthly, factor, plane, usable, NightCalendar.MonthlyMeanDarkH(nights), lamp),
-            TiltedPlane.Hourly(years, plane, albedo, site.ShadedFraction));
+            TiltedPlane.Hourly(years, plane, albedo, site.ShadedFraction, horizon: site.Horizon))
+        {
+            OwnSeries = series,
+            Own = series is null ? null : TiltedPlane.Hourly(Lowered(series.ToYears(), factor), plane, albedo, site.ShadedFraction, DiffuseSplit.Hourly, site.Horizon),
+        };
     }
+
+    /// <summary>The hours behind the climate of a site, or null.</summary>
+    public static HourlySeries? SeriesOf(Site site, DesignInputs inputs) =>
+        inputs.Tender.Climates.NameOf(site.ClimateFile) is { } name ? inputs.Climates.GetValueOrDefault(name)?.Series : null;
+
+    /// <summary>Hours with the cautious factor of their grade, as the synthetic years have it.</summary>
+    private static HourlyYears Lowered(HourlyYears hours, double factor) => hours with { GlobalWhPerM2 = [.. hours.GlobalWhPerM2.Select(wh => wh * factor)] };
 
     /// <summary>What is doubtful about the climate and the nights of a site; with an error among it the site cannot be designed.</summary>
     public static ImmutableArray<Diagnostic> Examine(Site site, MonthlyClimate monthly, DesignInputs inputs)
@@ -82,19 +98,21 @@ public static class ClimateStage
         return [.. ReferenceClimate.Examine(monthly, place), .. ScheduleHours.Examine(site.Schedule, nights, place), .. GradeNotes(site, monthly, inputs.Rules), .. ShadingNotes(site), .. FarNotes(site, inputs)];
     }
 
-    private static SequenceSettings SequenceOf(RuleSet rules) =>
-        new((int)rules["climate.years"], (int)rules["climate.seed"], rules["climate.day_correlation"], rules["climate.year_spread"]);
+    /// <summary>The tilt that serves the worst month best behind the site's horizon, facing the equator or where the site list says.</summary>
+    private static PlaneOrientation PlaneOf(Site site, MonthlyClimate monthly, LampHours lamp, RuleSet rules) => TiltedPlane.BestForWorstMonth(
+        monthly, lamp.MonthlyFullHours, rules["energy.least_tilt"], rules["climate.albedo"], site.Horizon, site.AzimuthDegrees);
 
     /// <summary>A climate file that says where it is from, used far from there.</summary>
     private static IEnumerable<Diagnostic> FarNotes(Site site, DesignInputs inputs)
     {
-        if ((site.ClimateFile ?? inputs.Tender.ClimateFile) is not { } file || !inputs.ClimateFiles.TryGetValue(file, out var climate)) yield break;
+        if (inputs.Tender.Climates.NameOf(site.ClimateFile) is not { } name || !inputs.Climates.TryGetValue(name, out var reading)) yield break;
+        var climate = reading.Monthly;
         if (climate is { LatitudeDegrees: 0, LongitudeDegrees: 0 }) yield break;
         var km = GreatCircle.DistanceKm(site.LatitudeDegrees, site.LongitudeDegrees, climate.LatitudeDegrees, climate.LongitudeDegrees);
         if (km <= inputs.Rules["climate.far_km"]) yield break;
         yield return Diagnostic.Warning(
             "TK326",
-            FormattableString.Invariant($"its climate file {file} is for a place {km:0} km away, more than {inputs.Rules["climate.far_km"]:0} km; get the file of this place, or check both positions"),
+            FormattableString.Invariant($"its climate {name} is for a place {km:0} km away, more than {inputs.Rules["climate.far_km"]:0} km; get the data of this place, or check both positions"),
             new Place(Site: site.Id));
     }
 
@@ -109,7 +127,7 @@ public static class ClimateStage
 
     private static IEnumerable<Diagnostic> GradeNotes(Site site, MonthlyClimate monthly, RuleSet rules)
     {
-        if (monthly.Grade is not (ClimateGrade.EstimateNear or ClimateGrade.EstimateFar)) yield break;
+        if (!ClimateGrades.IsEstimate(monthly.Grade)) yield break;
         yield return Diagnostic.Warning(
             "TK320",
             FormattableString.Invariant($"irradiation is an estimate from the built-in reference table (nearest station {monthly.NearestStationKm ?? 0:0} km away), lowered by the factor {CautiousFactor(monthly.Grade, rules):0.00}; fetch monthly means for this place and name the file in the tender"),

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using TenderKit.Catalog.Families;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
@@ -5,50 +6,90 @@ using TenderKit.Tendering.Settings;
 namespace TenderKit.Tendering.Design;
 
 /// <summary>
-/// Direct costs of a design at each step of the search, on the whole site. What is not chosen yet counts with the cheapest it could cost,
+/// Costs of a design at each step of the search, on the whole site. What is not chosen yet counts with the cheapest it could cost,
 /// so a cost never falls from one step to the next and the search may trust it as a lower bound.
 /// </summary>
-public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs costs)
+public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs costs, SupportStage support)
 {
     private readonly CivilCosts _civil = new(inputs.Catalog, costs, inputs.Tender.Prices.MaintenanceYears);
-    private readonly Dictionary<PoleShape, decimal> _supportByShape = [];
+    private readonly Dictionary<(string Luminaire, PoleShape Shape, double? ModuleM2, double? BoxM2), decimal> _poleUnder = [];
+    private readonly decimal _leastProtection = LeastProtection(inputs.Catalog, costs);
+    private readonly decimal _leastController = Least(inputs.Catalog.Controllers, costs);
+    private readonly decimal _leastModule = Least(inputs.Catalog.Modules, costs);
+    private readonly decimal _leastBracket = Least(inputs.Catalog.Brackets, costs);
+    private readonly decimal _leastEnclosure = Least(inputs.Catalog.Enclosures, costs);
+    private readonly double _leastOwnUseW = inputs.Catalog.Controllers.Select(c => c.OwnUseW).DefaultIfEmpty(0).Min();
 
-    public decimal Of(LightOption light) => light.Poles * (costs.Of(light.Luminaire) + LeastBank(light) + Least(inputs.Catalog.Controllers) + Least(inputs.Catalog.Modules) + Rest(light));
+    public decimal Of(LightOption light) => light.Integrated is { } unit
+        ? light.Poles * (costs.Of(unit) + Rest(light))
+        : light.Poles * (costs.Of(light.Luminaire) + LeastBank(light) + _leastController + _leastModule + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
 
-    public decimal Of(LightOption light, BankOption bank) => light.Poles * (costs.Of(light.Luminaire) + CostOf(bank) + LeastArray(bank) + Rest(light));
+    /// <param name="strings">Fewest strings in the bank.</param>
+    public decimal Of(LightOption light, Battery battery, int inSeries, int strings) => light.Poles * (
+        costs.Of(light.Luminaire) + (costs.Of(battery) * inSeries * strings) + _leastController
+        + LeastArray(BankStage.Ideal(battery, inSeries, strings, _leastOwnUseW, light, climate, inputs)) + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
 
-    public decimal Of(LightOption light, PowerOption power) =>
-        light.Poles * (costs.Of(light.Luminaire) + CostOf(power.Bank) + (costs.Of(power.Module) * power.ModuleCount) + Rest(light));
+    /// <param name="enclosure">The enclosure of the bank.</param>
+    public decimal Of(LightOption light, BankOption bank, Enclosure enclosure) =>
+        light.Poles * (costs.Of(light.Luminaire) + CostOf(bank) + costs.Of(enclosure) + LeastArray(bank) + _leastBracket + LeastWiring(light) + Rest(light, null, enclosure.WindAreaM2));
+
+    /// <param name="count">Fewest modules.</param>
+    public decimal Of(LightOption light, BankOption bank, Enclosure enclosure, Module module, int count) =>
+        light.Poles * (costs.Of(light.Luminaire) + CostOf(bank) + costs.Of(enclosure) + (costs.Of(module) * count) + _leastBracket + LeastWiring(light) + Rest(light, AreaM2(module, count), enclosure.WindAreaM2));
+
+    /// <summary>All is known but the pole and its foundation.</summary>
+    public decimal Of(LightOption light, PowerOption power, Enclosure enclosure, Bracket bracket, WiringOption wiring) => light.Poles * (
+        costs.Of(light.Luminaire) + CostOf(power.Bank) + (costs.Of(power.Module) * power.ModuleCount) + costs.Of(enclosure) + costs.Of(bracket) + CostOf(wiring)
+        + Rest(light, AreaM2(power.Module, power.ModuleCount), enclosure.WindAreaM2));
 
     /// <summary>The cost itself: nothing is left to choose.</summary>
     public decimal Of(Candidate candidate) => candidate.Light.Poles * (
-        costs.Of(candidate.Light.Luminaire)
-        + CostOf(candidate.Power.Bank)
-        + (costs.Of(candidate.Power.Module) * candidate.Power.ModuleCount)
+        (candidate.Light.Integrated is { } unit
+            ? costs.Of(unit)
+            : costs.Of(candidate.Light.Luminaire) + CostOf(candidate.Power.Bank) + (costs.Of(candidate.Power.Module) * candidate.Power.ModuleCount))
         + CostOf(candidate.Support)
-        + candidate.Wiring.Circuits.Sum(c => (costs.Of(c.Cable) * (decimal)c.LengthM) + (c.Fuse is null ? 0 : costs.Of(c.Fuse)))
-        + candidate.Wiring.Other.Sum(costs.Of)
+        + CostOf(candidate.Wiring)
         + _civil.PerPole);
 
     private decimal CostOf(BankOption bank) => (costs.Of(bank.Battery) * bank.InSeries * bank.Strings) + costs.Of(bank.Controller);
 
+    private decimal CostOf(WiringOption wiring) =>
+        wiring.Circuits.Sum(c => (costs.Of(c.Cable) * (decimal)c.LengthM) + (c.Fuse is null ? 0 : costs.Of(c.Fuse))) + wiring.Other.Sum(costs.Of);
+
     private decimal CostOf(SupportOption support) =>
         costs.Of(support.Pole) + (support.Bracket is { } bracket ? costs.Of(bracket) : 0) + (support.Enclosure is { } enclosure ? costs.Of(enclosure) : 0) + costs.Of(support.Foundation) + _civil.Of(support.Foundation, support.Structure.Foundation);
 
-    private decimal Rest(LightOption light) => LeastSupport(light.Shape) + _civil.PerPole;
-
-    private decimal LeastSupport(PoleShape shape)
+    /// <summary>Pole, foundation and works: with the wind on what is known of modules and box.</summary>
+    private decimal Rest(LightOption light, double? moduleM2 = null, double? boxM2 = null)
     {
-        if (_supportByShape.TryGetValue(shape, out var known)) return known;
-        var poles = inputs.Catalog.Poles.Where(shape.IsShapeOf);
-        return _supportByShape[shape] = Least(poles) + Least(inputs.Catalog.Brackets) + Least(inputs.Catalog.Enclosures)
-            + inputs.Catalog.Foundations.Select(f => costs.Of(f) + _civil.LeastOf(f)).DefaultIfEmpty(0).Min();
+        var key = (light.Luminaire.Code, light.Shape, moduleM2, boxM2);
+        if (!_poleUnder.TryGetValue(key, out var least))
+            _poleUnder[key] = least = support.LeastCost(light, moduleM2, boxM2, (pole, set) => costs.Of(pole) + costs.Of(set) + _civil.LeastOf(set));
+        return least + _civil.PerPole;
     }
 
-    /// <summary>The cheapest bank that gives the autonomy with a controller of no own use; zero when none does.</summary>
+    private static double AreaM2(Module module, int count) => module.LengthM * module.WidthM * count;
+
+    /// <summary>Cables at the cheapest by the metre, and the protection every pole has.</summary>
+    private decimal LeastWiring(LightOption light)
+    {
+        var rules = inputs.Rules;
+        var up = light.Shape.HeightM - rules["wiring.box_height"] + rules["wiring.slack"];
+        return (Least(inputs.Catalog.Cables, costs) * (decimal)((2 * up) + light.Shape.ArmReachM + rules["wiring.slack"])) + _leastProtection;
+    }
+
+    private static decimal LeastProtection(PartsCatalog catalog, Costs costs)
+    {
+        ImmutableArray<ProtectionDevice> Of(ProtectionKind kind) => [.. catalog.Protection.Where(p => p.Kind == kind)];
+        var highestV = 2 * catalog.Modules.Select(m => m.OpenCircuitV).DefaultIfEmpty(0).Max();
+        var arresters = Of(ProtectionKind.SurgeArrester);
+        return (2 * Least(Of(ProtectionKind.Fuse), costs)) + Least(Of(ProtectionKind.EarthElectrode), costs) + (arresters.Any(a => a.RatedV >= highestV) ? Least(arresters, costs) : 0);
+    }
+
+    /// <summary>The cheapest bank that gives the autonomy with a controller of the least own use; zero when none does.</summary>
     private decimal LeastBank(LightOption light) => inputs.Catalog.Batteries
         .SelectMany(b => BankStage.Sizes.Select(n => (Battery: b, n.InSeries, n.Strings)))
-        .Where(n => BankStage.AutonomyNights(n.Battery, n.InSeries, n.Strings, 0, light, climate, inputs) >= inputs.Tender.Reliability.AutonomyNights)
+        .Where(n => BankStage.AutonomyNights(n.Battery, n.InSeries, n.Strings, _leastOwnUseW, light, climate, inputs) >= inputs.Tender.Reliability.AutonomyNights)
         .Select(n => costs.Of(n.Battery) * n.InSeries * n.Strings)
         .DefaultIfEmpty(0)
         .Min();
@@ -60,5 +101,5 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
         return inputs.Catalog.Modules.Select(m => costs.Of(m) * (decimal)Math.Max(1, Math.Ceiling(Math.Min(neededWp / m.RatedWp, 1000) - 1e-9))).DefaultIfEmpty(0).Min();
     }
 
-    private decimal Least(IEnumerable<Part> parts) => parts.Select(costs.Of).DefaultIfEmpty(0).Min();
+    private static decimal Least(IEnumerable<Part> parts, Costs costs) => parts.Select(costs.Of).DefaultIfEmpty(0).Min();
 }

@@ -5,6 +5,7 @@ using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
+using TenderKit.Tendering.Kits;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
 
@@ -96,10 +97,46 @@ public sealed record SiteClimate(
 /// <param name="AutonomyNights">Usable energy over nightly energy.</param>
 /// <param name="BatteryLifeYears">Expected life, years.</param>
 public sealed record EnergyDesign(
-    double LampInputW, double NightlyWh, double UsableWh, double AutonomyNights, double BatteryLifeYears, HandInputs HandInputs, HandResult Hand, PowerSystem System, EnergyResult Simulated);
+    double LampInputW, double NightlyWh, double UsableWh, double AutonomyNights, double BatteryLifeYears, HandInputs HandInputs, HandResult Hand, PowerSystem System, EnergyResult Simulated)
+{
+    /// <summary>The same balance on the user's own hours, where the climate holds hours; null otherwise.</summary>
+    public SeriesProof? OnOwnSeries { get; init; }
+}
 
 /// <summary>Wind on the pole and the foundation.</summary>
-public sealed record StructureDesign(PoleLoad Load, BlockResult Foundation, double PeakPressureNPerM2);
+/// <param name="Load">Characteristic loads.</param>
+/// <param name="PeakPressureNPerM2">At the pole's head, as the standard prints it, N/m2.</param>
+public sealed record StructureDesign(PoleLoad Load, BlockResult Foundation, double PeakPressureNPerM2)
+{
+    /// <summary>The wind worked with, and how the stated speed became it; null in designs made by hand.</summary>
+    public WindCase? Wind { get; init; }
+
+    public ConvertedWind? Conversion { get; init; }
+
+    /// <summary>Period of the pole's sway, s.</summary>
+    public double PeriodS { get; init; }
+
+    /// <summary>Structural factor on every force: the design rule, or EN 40-3-1 at that period where it is more.</summary>
+    public double DynamicFactor { get; init; }
+
+    /// <summary>Stress of the open section at the door, MPa; null without a door or when its size is not known.</summary>
+    public double? DoorStressMPa { get; init; }
+
+    /// <summary>Anchor bolts of a flanged pole; null for a pole set into the ground.</summary>
+    public BoltDesign? Bolts { get; init; }
+
+    /// <summary>Depth that a pole set into the ground needs, m; null for a flanged pole.</summary>
+    public double? EmbedmentM { get; init; }
+}
+
+/// <summary>Anchor bolts and base plate of a flanged pole at the strength level.</summary>
+/// <param name="SpacingMm">Side of the square the bolts stand on, mm.</param>
+/// <param name="TensionN">Design tension of the worst bolt, N.</param>
+/// <param name="ShearN">Design shear of one bolt, N.</param>
+/// <param name="UseFraction">Use of the worst bolt, fraction.</param>
+/// <param name="BondLengthM">Length in concrete that holds it, m.</param>
+/// <param name="PlateMm">Least thickness of an unstiffened base plate, mm.</param>
+public sealed record BoltDesign(double SpacingMm, double TensionN, double ShearN, double UseFraction, double BondLengthM, double PlateMm);
 
 /// <summary>The design of one site.</summary>
 /// <param name="Poles">Poles on the site.</param>
@@ -143,6 +180,12 @@ public sealed record TenderDesign(
 {
     /// <summary>Light distributions by photometric file.</summary>
     public ImmutableSortedDictionary<string, LightDistribution> Light { get; init; } = ImmutableSortedDictionary<string, LightDistribution>.Empty;
+
+    /// <summary>Curve of equal reliability of each kit.</summary>
+    public ImmutableArray<KitCurve> Curves { get; init; } = [];
+
+    /// <summary>The employer's clauses.</summary>
+    public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;
 
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceForm? Form { get; init; }

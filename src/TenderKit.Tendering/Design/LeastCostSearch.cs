@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
@@ -12,7 +13,7 @@ namespace TenderKit.Tendering.Design;
 /// exceeds what can come of it (<see cref="CostBounds"/>), so the first whole candidate that passes is the cheapest; ties fall to the order
 /// in which they were found, which follows the catalogue.
 /// </summary>
-public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs inputs)
+public sealed class LeastCostSearch
 {
     /// <summary>Energy balances after which the search gives up and says so.</summary>
     public const int MostSimulations = 600;
@@ -22,18 +23,42 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
     private readonly Rejections _supportRejections = new();
     private readonly Rejections _wiringRejections = new();
     private readonly Rejections _energyRejections = new();
-    private readonly Dictionary<PowerSystem, EnergyResult> _simulated = [];
+    private readonly HashSet<PowerSystem> _simulated = [];
     private readonly PriorityQueue<object, (decimal Cost, int Order)> _queue = new();
+    private readonly Dictionary<(string Battery, int Count, string Controller), Enclosure?> _enclosures = [];
+    private readonly Dictionary<(string Module, int Count), Bracket?> _brackets = [];
+    private readonly Dictionary<(PoleShape Shape, double LampW, string Module, int Count, int InSeries, double BankV, double ChargeA), WiringOption?> _wirings = [];
+    private readonly Dictionary<(double BankV, LightOption Light), ImmutableArray<Controller>> _controllers = [];
+    private readonly Site site;
+    private readonly SiteWeather weather;
+    private readonly DesignInputs inputs;
+    private readonly Costs _costs;
+    private readonly SupportStage _support;
+    private readonly WiringStage _wiring;
     private int _order;
     private int _bankCount;
     private int _powerCount;
     private int _wholeCount;
 
-    /// <summary>Light with a bank, modules not yet chosen.</summary>
-    private sealed record Banked(LightOption Light, BankOption Bank);
+    public LeastCostSearch(Site site, SiteWeather weather, DesignInputs inputs)
+    {
+        (this.site, this.weather, this.inputs) = (site, weather, inputs);
+        _costs = new Costs(inputs.Tender);
+        _support = new SupportStage(site, weather.Climate, inputs, _costs, _supportRejections);
+        _wiring = new WiringStage(inputs, _costs, _wiringRejections);
+    }
 
-    /// <summary>Light with bank and modules, pole and wiring not yet chosen.</summary>
-    private sealed record Powered(LightOption Light, PowerOption Power);
+    /// <summary>Light with a kind of battery, its controller and number of strings not yet chosen.</summary>
+    private sealed record Stored(LightOption Light, Battery Battery, int InSeries);
+
+    /// <summary>Light with a bank, modules not yet chosen.</summary>
+    private sealed record Banked(LightOption Light, BankOption Bank, Enclosure Enclosure);
+
+    /// <summary>Light with a bank and a kind of module, their number not yet chosen.</summary>
+    private sealed record Moduled(LightOption Light, BankOption Bank, Enclosure Enclosure, Module Module, int InSeries);
+
+    /// <summary>Light with bank, modules and wiring, pole and foundation not yet chosen.</summary>
+    private sealed record Powered(LightOption Light, PowerOption Power, WiringOption Wiring);
 
     /// <summary>Why nothing was found, naming the step that let nothing through and its nearest miss.</summary>
     public string WhyNothing =>
@@ -45,26 +70,51 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
     /// <summary>The cheapest candidate that passes, or null.</summary>
     public ProvenCandidate? Find(ImmutableArray<LightOption> lights)
     {
-        var costs = new Costs(inputs.Tender);
-        var bounds = new CostBounds(weather.Climate, inputs, costs);
-        var support = new SupportStage(site, weather.Climate, inputs, costs, _supportRejections);
-        var wiring = new WiringStage(inputs, costs, _wiringRejections);
+        var bounds = new CostBounds(weather.Climate, inputs, _costs, _support);
         foreach (var light in lights) Enqueue(light, bounds.Of(light));
         while (_queue.TryDequeue(out var node, out _))
         {
             switch (node)
             {
+                case LightOption { Integrated: { } unit } light:
+                    if (WholeOf(light, unit) is { } complete)
+                    {
+                        _wholeCount++;
+                        Enqueue(complete, bounds.Of(complete));
+                    }
+
+                    break;
                 case LightOption light:
-                    foreach (var bank in BankStage.Options(light, site, weather.Climate, inputs, _bankRejections)) Enqueue(new Banked(light, bank), bounds.Of(light, bank), ref _bankCount);
+                    foreach (var (battery, inSeries, strings) in BankStage.Batteries(light, weather.Climate, inputs, _bankRejections))
+                        Enqueue(new Stored(light, battery, inSeries), bounds.Of(light, battery, inSeries, strings));
                     break;
-                case Banked(var light, var bank):
-                    foreach (var power in ArrayStage.Options(bank, weather.Climate, inputs, _arrayRejections)) Enqueue(new Powered(light, power), bounds.Of(light, power), ref _powerCount);
+                case Stored(var light, var battery, var inSeries):
+                    foreach (var bank in BankStage.Options(battery, inSeries, ControllersOf(battery, inSeries, light), light, site, weather.Climate, inputs, _bankRejections))
+                    {
+                        _bankCount++;
+                        if (EnclosureOf(bank) is { } box) Enqueue(new Banked(light, bank, box), bounds.Of(light, bank, box));
+                    }
+
                     break;
-                case Powered(var light, var power):
-                    if (support.Find(light, power) is { } carried && wiring.Find(light, power) is { } wired)
+                case Banked(var light, var bank, var box):
+                    foreach (var (module, inSeries, count) in ArrayStage.Modules(bank, weather.Climate, inputs))
+                        Enqueue(new Moduled(light, bank, box, module, inSeries), bounds.Of(light, bank, box, module, count));
+                    break;
+                case Moduled(var light, var bank, var box, var module, var inSeries):
+                    foreach (var power in ArrayStage.Options(bank, module, inSeries, weather.Climate, inputs, _arrayRejections))
+                    {
+                        _powerCount++;
+                        if (BracketOf(power) is { } bracket && WiringOf(light, power) is { } wired)
+                            Enqueue(new Powered(light, power, wired), bounds.Of(light, power, box, bracket, wired));
+                    }
+
+                    break;
+                case Powered(var light, var power, var wired):
+                    if (_support.Find(light, power) is { } carried)
                     {
                         var whole = new Candidate(light, power, carried, wired);
-                        Enqueue(whole, bounds.Of(whole), ref _wholeCount);
+                        _wholeCount++;
+                        Enqueue(whole, bounds.Of(whole));
                     }
 
                     break;
@@ -80,30 +130,65 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
 
     private void Enqueue(object node, decimal cost) => _queue.Enqueue(node, (cost, _order++));
 
-    private void Enqueue(object node, decimal cost, ref int count)
+    /// <summary>An integrated unit on its pole; null when a check refuses it.</summary>
+    public Candidate? WholeOf(LightOption light, IntegratedUnit unit)
     {
-        count++;
-        Enqueue(node, cost);
+        var worst = IntegratedStage.Weathers(unit, light.Shape, site, weather, inputs)[0];
+        if (IntegratedStage.Power(light, unit, site, worst.Climate, inputs, _bankRejections, _arrayRejections) is not { } power) return null;
+        _bankCount++;
+        _powerCount++;
+        return _support.Find(light, power) is { } carried ? new Candidate(light, power, carried, IntegratedStage.Wiring(inputs, _costs)) : null;
+    }
+
+    private ImmutableArray<Controller> ControllersOf(Battery battery, int inSeries, LightOption light)
+    {
+        var key = (SystemVoltage.BankV(battery, inSeries), light);
+        return _controllers.TryGetValue(key, out var known) ? known : _controllers[key] = BankStage.Controllers(key.Item1, light, site, weather.Climate, inputs, _bankRejections);
+    }
+
+    private Enclosure? EnclosureOf(BankOption bank)
+    {
+        var key = (bank.Battery.Code, bank.InSeries * bank.Strings, bank.Controller.Code);
+        return _enclosures.TryGetValue(key, out var known) ? known : _enclosures[key] = _support.EnclosureFor(bank, out _);
+    }
+
+    private Bracket? BracketOf(PowerOption power)
+    {
+        var key = (power.Module.Code, power.ModuleCount);
+        return _brackets.TryGetValue(key, out var known) ? known : _brackets[key] = _support.BracketFor(power.Module, power.ModuleCount, out _);
+    }
+
+    /// <summary>The wiring depends on no more of the battery than its voltage.</summary>
+    private WiringOption? WiringOf(LightOption light, PowerOption power)
+    {
+        var key = (light.Shape, light.Luminaire.InputPowerW, power.Module.Code, power.ModuleCount, power.ModulesInSeries, power.Bank.BankV, power.Bank.Controller.RatedChargeA);
+        return _wirings.TryGetValue(key, out var known) ? known : _wirings[key] = _wiring.Find(light, power);
     }
 
     /// <summary>Runs the energy balance of a candidate; null when it does not keep the lamps lit or the battery does not last.</summary>
     public ProvenCandidate? Prove(Candidate candidate)
     {
-        var energy = EnergyOf(candidate);
+        var (energy, governing) = candidate.Light.Integrated is { } unit
+            ? IntegratedStage.Weathers(unit, candidate.Light.Shape, site, weather, inputs).Select(w => (Energy: EnergyOf(candidate, w), Weather: w)).MaxBy(p => p.Energy.Simulated.DarkNightsUpperBound)
+            : (EnergyOf(candidate, weather), weather);
         var power = candidate.Power;
         string Name() => FormattableString.Invariant($"{power.Module.Code} x {power.ModuleCount} with {power.Bank.Battery.Code} x {power.Bank.InSeries * power.Bank.Strings}");
-        return _energyRejections.Accept(Name, [.. EnergyChecks(energy, inputs)]) ? new ProvenCandidate(candidate, energy) : null;
+        return _energyRejections.Accept(Name, [.. EnergyChecks(energy, inputs)]) ? new ProvenCandidate(candidate, energy, governing) : null;
     }
 
-    private EnergyDesign EnergyOf(Candidate candidate)
+    private EnergyDesign EnergyOf(Candidate candidate, SiteWeather weather)
     {
         var power = candidate.Power;
         var bank = power.Bank;
-        if (!_simulated.TryGetValue(power.System, out var result))
-            _simulated[power.System] = result = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, power.System);
+        var result = inputs.Shared.Balance(weather, power.System);
+        _simulated.Add(power.System);
         var meanBatteryC = weather.Climate.Monthly.MeanC.Average() + bank.Model.EnclosureRiseK;
         var life = BatteryCapacity.LifeYears(bank.Battery.CalendarYearsAt25C, bank.Battery.CyclesAtDepth, bank.Battery.CycleDepthFraction, result.EquivalentFullCyclesPerYear, meanBatteryC);
-        return new EnergyDesign(bank.LampInputW, bank.NightlyWh, bank.UsableWh, bank.AutonomyNights, life, power.HandInputs, power.Hand, power.System, result);
+        return new EnergyDesign(bank.LampInputW, bank.NightlyWh, bank.UsableWh, bank.AutonomyNights, life, power.HandInputs, power.Hand, power.System, result)
+        {
+            // hours of the user's own cost a second balance, so only what passes on the synthetic years is run on them
+            OnOwnSeries = result.DarkNightsUpperBound <= inputs.Tender.Reliability.DarkNightsPerYear ? weather.ProofOf(power.System) : null,
+        };
     }
 
     /// <summary>Checks that need the energy balance.</summary>
@@ -112,6 +197,7 @@ public sealed class LeastCostSearch(Site site, SiteWeather weather, DesignInputs
         yield return new Check(
             "energy.dark_nights", "Energy", "dark nights a year, upper 90 % bound of the mean", Comparison.AtMost,
             inputs.Tender.Reliability.DarkNightsPerYear, energy.Simulated.DarkNightsUpperBound, "nights", "tender, reliability; hourly energy balance");
+        if (OwnSeriesCheck.Of(energy, inputs.Tender.Reliability) is { } own) yield return own;
         yield return new Check(
             "battery.life", "Battery", "expected life", Comparison.AtLeast,
             inputs.Rules["battery.life_years"], energy.BatteryLifeYears, "years", "design rule battery.life_years", 1);

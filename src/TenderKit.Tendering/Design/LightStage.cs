@@ -12,7 +12,11 @@ namespace TenderKit.Tendering.Design;
 /// <param name="Shape">Pole height, arm reach and arm tilt.</param>
 /// <param name="LampInputW">Electrical input at the level used, before wiring losses, W.</param>
 public sealed record LightOption(
-    Luminaire Luminaire, PoleShape Shape, int Poles, LightSolution Light, double MaintenanceFactor, double LampInputW, ImmutableArray<Check> Checks);
+    Luminaire Luminaire, PoleShape Shape, int Poles, LightSolution Light, double MaintenanceFactor, double LampInputW, ImmutableArray<Check> Checks)
+{
+    /// <summary>The integrated unit the luminaire is part of, or null.</summary>
+    public IntegratedUnit? Integrated { get; init; }
+}
 
 /// <summary>What the light sees of a pole.</summary>
 public sealed record PoleShape(double HeightM, double ArmReachM, double ArmTiltDegrees)
@@ -26,13 +30,13 @@ public static class LightStage
     public static ImmutableArray<LightOption> Options(Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
         var options = ImmutableArray.CreateBuilder<LightOption>();
-        foreach (var luminaire in inputs.Catalog.Luminaires)
+        foreach (var (luminaire, unit) in inputs.Catalog.Luminaires.Select(l => (l, (IntegratedUnit?)null)).Concat(inputs.Catalog.IntegratedUnits.Select(u => (u.AsLuminaire(), (IntegratedUnit?)u))))
         {
             var suited = LuminaireChecks(luminaire, site, climate, inputs);
             if (!rejections.Accept(() => luminaire.Code, suited)) continue;
             foreach (var shape in ShapesOf(site, inputs.Catalog))
             {
-                var option = Option(luminaire, shape, site, suited, inputs);
+                var option = Option(luminaire, shape, site, suited, inputs) with { Integrated = unit };
                 if (rejections.Accept(() => FormattableString.Invariant($"{luminaire.Code} at {shape.HeightM:0.#} m"), option.Checks)) options.Add(option);
             }
         }
@@ -80,17 +84,24 @@ public static class LightStage
 
     /// <summary>Lowest level above zero the schedule asks for, fraction.</summary>
     private static double LeastScheduleLevel(Site site) =>
-        site.Schedule.Parts.Select(p => p.LevelFraction).Append(site.Schedule.RestLevelFraction).Where(l => l > 0).DefaultIfEmpty(1).Min();
+        site.Schedule.Levels.Where(l => l > 0).DefaultIfEmpty(1).Min();
 
     private static LightOption Option(Luminaire luminaire, PoleShape shape, Site site, ImmutableArray<Check> suited, DesignInputs inputs)
     {
         var maintenance = MaintenanceFactor(luminaire, inputs.Rules);
         var distribution = inputs.Light[luminaire.PhotometricFile];
         var bounds = BoundsFor(luminaire, site, inputs.Rules);
-        var light = SiteLighting.Of(distribution, site, shape, maintenance, bounds, inputs.Rules);
+        var key = new LightKey(
+            distribution, site.Kind, site.LengthM, site.WidthM, site.Target, site.Schedule, site.FixedPoles, site.Arrangement, shape, maintenance, bounds);
+        var (light, checks) = inputs.Shared.Light(key, () => Lit(key, site, inputs));
         return new LightOption(
-            luminaire, shape, SiteLighting.PolesOf(light, site), light, maintenance, luminaire.InputPowerW * light.LevelFraction,
-            [.. suited, .. SiteLightChecks.Of(distribution, site, light, maintenance)]);
+            luminaire, shape, SiteLighting.PolesOf(light, site), light, maintenance, luminaire.InputPowerW * light.LevelFraction, [.. suited, .. checks]);
+    }
+
+    private static LitSite Lit(LightKey key, Site site, DesignInputs inputs)
+    {
+        var light = SiteLighting.Of(key.Distribution, site, key.Shape, key.Maintenance, key.Bounds, inputs);
+        return new LitSite(light, [.. SiteLightChecks.Of(key.Distribution, site, light, key.Maintenance)]);
     }
 
     /// <summary>The driver must still reach the schedule's lowest level after trimming, so trimming stops earlier.</summary>

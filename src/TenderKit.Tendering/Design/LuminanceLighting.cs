@@ -13,12 +13,13 @@ internal static class LuminanceLighting
 
     /// <summary>The layout with the fewest poles that meets the class, its bays made equal, or the nearest miss.</summary>
     public static LightSolution Of(
-        LightDistribution distribution, Site site, RoadLayout layout, RoadClass roadClass, double maintenance, SpacingBounds bounds)
+        LightDistribution distribution, Site site, RoadLayout layout, RoadClass roadClass, double maintenance, SpacingBounds bounds, SharedWork shared)
     {
         var shape = RoadSection.Of(layout, LanesOf(site.WidthM), roadClass);
         if (site.FixedPoles is { } poles) return AtSpacing(distribution, shape, layout, SiteLighting.SpacingFor(site, poles), maintenance, bounds);
-        var widest = LuminanceSearch.Road(distribution, shape, RoadSurface.R3, maintenance, bounds);
-        if (!widest.Met) return SolutionOf(widest, layout);
+        var widest = shared.Widest(
+            distribution, layout, site.Target, maintenance, bounds, () => SolutionOf(LuminanceSearch.Road(distribution, shape, RoadSurface.R3, maintenance, bounds), layout));
+        if (!widest.Met) return widest;
         var evenM = site.LengthM / SiteLighting.PolesPerSide(site, widest.SpacingM);
         return AtSpacing(distribution, shape, layout, evenM, maintenance, bounds) with { GoverningLimit = widest.GoverningLimit };
     }

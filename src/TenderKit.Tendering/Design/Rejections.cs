@@ -9,7 +9,7 @@ namespace TenderKit.Tendering.Design;
 /// </summary>
 public sealed class Rejections
 {
-    private (string Candidate, Check Check, int FailedCount, double Shortfall)? _nearest;
+    private (string Candidate, Check Check, int Step, int FailedCount, double Shortfall)? _nearest;
 
     /// <summary>Whether all checks comply; a failing candidate is remembered if it is nearer than those before.</summary>
     /// <param name="candidate">Makes the candidate's name, asked for only when it is remembered.</param>
@@ -29,6 +29,18 @@ public sealed class Rejections
         return false;
     }
 
+    /// <summary>Takes over the nearest miss of another collection, if it came further or is nearer than its own.</summary>
+    /// <param name="step">How far its candidates came: one that passed earlier steps tells more than one that did not; 0 for what is refused here.</param>
+    public void Take(Rejections other, int step)
+    {
+        if (other._nearest is not { } theirs) return;
+        theirs = theirs with { Step = step };
+        if (_nearest is { } n && Rank(theirs).CompareTo(Rank(n)) >= 0) return;
+        _nearest = theirs;
+    }
+
+    private static (int, int, double) Rank((string Candidate, Check Check, int Step, int FailedCount, double Shortfall) miss) => (-miss.Step, miss.FailedCount, miss.Shortfall);
+
     /// <summary>Whether anything was refused.</summary>
     public bool HasAny => _nearest is not null;
 
@@ -41,8 +53,8 @@ public sealed class Rejections
     private void Remember(Func<string> candidate, Check worst, int failed)
     {
         var shortfall = Shortfall(worst);
-        if (_nearest is { } n && (failed, shortfall).CompareTo((n.FailedCount, n.Shortfall)) >= 0) return;
-        _nearest = (candidate(), worst, failed, shortfall);
+        if (_nearest is { } n && (0, failed, shortfall).CompareTo(Rank(n)) >= 0) return;
+        _nearest = (candidate(), worst, 0, failed, shortfall);
     }
 
     private static double Shortfall(Check check) => -(check.MarginFraction ?? -1);

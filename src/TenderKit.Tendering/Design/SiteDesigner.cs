@@ -16,14 +16,14 @@ public static class SiteDesigner
     /// <summary>The cheapest design that passes every check, its kit not yet named; without value when nothing fits, with the reason as an error.</summary>
     public static Outcome<SiteDesign> Run(Site site, DesignInputs inputs)
     {
-        var monthly = ClimateStage.ClimateOf(site, inputs);
+        var monthly = ClimateStage.ClimateOf(SharedWork.AtPlace(site), inputs);
         var noticed = NoticedOf(site, monthly, inputs);
         if (noticed.Any(d => d.Severity == Severity.Error)) return Outcome.None<SiteDesign>(noticed);
-        var weather = ClimateStage.Run(site, monthly, inputs);
+        var weather = inputs.Shared.WeatherOf(site, monthly, inputs);
         if (NoSun(site, weather.Climate) is { } dark) return Outcome.None<SiteDesign>([.. noticed, dark]);
         var lightRejections = new Rejections();
         var lights = LightStage.Options(site, weather.Climate, inputs, lightRejections);
-        if (inputs.Catalog.Luminaires.IsEmpty)
+        if (inputs.Catalog.Luminaires.IsEmpty && inputs.Catalog.IntegratedUnits.IsEmpty)
             return Nothing(site, "TK230", "the catalogue has no luminaire that can be offered: its prices ended before the issue date, or their currency has no exchange rate", noticed);
         if (lights.IsEmpty) return Nothing(site, "TK230", "no luminaire of the catalogue meets the light asked for: " + lightRejections.NearestMiss, noticed);
         var search = new LeastCostSearch(site, weather, inputs);
@@ -62,9 +62,10 @@ public static class SiteDesigner
             .Concat(candidate.Wiring.Checks)
             .Concat(candidate.Support.Checks)
             .ToImmutableArray();
-        return new SiteDesign(
-            site, weather.Climate, candidate.Light.Poles, "", PartsOf(candidate), candidate.Light.Light, candidate.Light.MaintenanceFactor,
+        var design = new SiteDesign(
+            site, proven.Weather.Climate, candidate.Light.Poles, "", PartsOf(candidate), candidate.Light.Light, candidate.Light.MaintenanceFactor,
             proven.Energy, candidate.Support.Structure, checks, [.. noticed, .. DesignNotes(site, weather, proven, inputs)]);
+        return design with { Checks = [.. checks, .. Specification.ClauseChecks.Of(inputs.Clauses, design)] };
     }
 
     private static PoleParts PartsOf(Candidate candidate) => new(
@@ -81,7 +82,10 @@ public static class SiteDesigner
         candidate.Support.Enclosure,
         candidate.Support.Foundation,
         candidate.Wiring.Circuits,
-        candidate.Wiring.Other);
+        candidate.Wiring.Other)
+    {
+        Integrated = candidate.Light.Integrated,
+    };
 
     private static IEnumerable<Diagnostic> SiteNotes(Site site)
     {
@@ -91,7 +95,7 @@ public static class SiteDesigner
     }
 
     private static IEnumerable<Diagnostic> DesignNotes(Site site, SiteWeather weather, ProvenCandidate proven, DesignInputs inputs) =>
-        EnergyFindings.Examine(weather.Plane, proven.Energy.System, new Place(Site: site.Id)).Concat(SulphationNote(site, proven, inputs));
+        EnergyFindings.Examine(proven.Weather.Plane, proven.Energy.System, new Place(Site: site.Id)).Concat(SulphationNote(site, proven, inputs));
 
     private static IEnumerable<Diagnostic> SulphationNote(Site site, ProvenCandidate proven, DesignInputs inputs)
     {

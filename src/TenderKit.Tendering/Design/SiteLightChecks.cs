@@ -39,8 +39,8 @@ internal static class SiteLightChecks
     /// <summary>Classes asked of single parts of the night, their least values only: light is in proportion to the level, and the level is the employer's.</summary>
     private static IEnumerable<Check> OfParts(Site site, LightResult full)
     {
-        var schedule = site.Schedule;
-        var asked = schedule.Parts.Select(p => (p.ClassName, p.LevelFraction)).Append((ClassName: schedule.RestClassName, LevelFraction: schedule.RestLevelFraction))
+        var asked = site.Schedule.Programmes
+            .SelectMany(s => s.Parts.Select(p => (p.ClassName, p.LevelFraction)).Append((ClassName: s.RestClassName, LevelFraction: s.RestLevelFraction)))
             .Where(p => p.ClassName is not null)
             .Distinct();
         foreach (var (name, level) in asked)

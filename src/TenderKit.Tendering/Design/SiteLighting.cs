@@ -13,22 +13,24 @@ public static class SiteLighting
 
     /// <summary>The layout with the fewest poles that meets the site's class, or the nearest miss.</summary>
     /// <param name="maintenance">Maintenance factor, fraction.</param>
-    public static LightSolution Of(LightDistribution distribution, Site site, PoleShape shape, double maintenance, SpacingBounds bounds, RuleSet rules)
+    public static LightSolution Of(LightDistribution distribution, Site site, PoleShape shape, double maintenance, SpacingBounds bounds, DesignInputs inputs)
     {
+        var rules = inputs.Rules;
         if (site.Kind == SiteKind.Yard) return OnYard(distribution, site, shape, maintenance, bounds, rules);
         return TenderClasses.Luminance(site.Target) is { } roadClass
-            ? LuminanceLighting.Of(distribution, site, LayoutOf(site, shape, rules), roadClass, maintenance, bounds)
-            : OnRoad(distribution, site, shape, maintenance, bounds, rules);
+            ? LuminanceLighting.Of(distribution, site, LayoutOf(site, shape, rules), roadClass, maintenance, bounds, inputs.Shared)
+            : OnRoad(distribution, site, shape, maintenance, bounds, inputs);
     }
 
     private static RoadLayout LayoutOf(Site site, PoleShape shape, RuleSet rules) =>
         new(site.WidthM, shape.HeightM, shape.HeightM, Overhang(shape, rules), shape.ArmTiltDegrees, site.Arrangement);
 
-    private static LightSolution OnRoad(LightDistribution distribution, Site site, PoleShape shape, double maintenance, SpacingBounds bounds, RuleSet rules)
+    private static LightSolution OnRoad(LightDistribution distribution, Site site, PoleShape shape, double maintenance, SpacingBounds bounds, DesignInputs inputs)
     {
-        var layout = LayoutOf(site, shape, rules);
+        var layout = LayoutOf(site, shape, inputs.Rules);
         if (site.FixedPoles is { } poles) return OfPoles(distribution, layout, site, poles, maintenance, bounds);
-        var widest = SpacingSearch.Road(distribution, layout, site.Target, maintenance, bounds);
+        var widest = inputs.Shared.Widest(
+            distribution, layout, site.Target, maintenance, bounds, () => SpacingSearch.Road(distribution, layout, site.Target, maintenance, bounds));
         if (!widest.Met) return widest;
         var perSide = PolesPerSide(site, widest.SpacingM);
         var sides = SidesOf(site);

@@ -16,36 +16,110 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
 {
     private const double GravityMPerS2 = 9.81;
     private readonly Dictionary<string, SupportOption?> _known = new(StringComparer.Ordinal);
+    private readonly CivilCosts _civil = new(inputs.Catalog, costs, inputs.Tender.Prices.MaintenanceYears);
+    private readonly (WindCase Wind, ConvertedWind Conversion) _wind = AtLeast(site.Wind, 10);
 
     /// <summary>Null when nothing carries it.</summary>
     public SupportOption? Find(LightOption light, PowerOption power)
     {
         var key = FormattableString.Invariant(
-            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}");
+            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}|{power.Bank.Controller.Code}");
         if (_known.TryGetValue(key, out var known)) return known;
         return _known[key] = Build(light, power);
     }
 
+    /// <summary>The cheapest bracket for a number of modules; null when none suits.</summary>
+    internal Bracket? BracketFor(Module module, int count, out ImmutableArray<Check> checks) => Cheapest(inputs.Catalog.Brackets, b => BracketChecks(b, module, count), out checks);
+
+    /// <summary>The cheapest enclosure for a bank with its controller; null when none suits.</summary>
+    internal Enclosure? EnclosureFor(BankOption bank, out ImmutableArray<Check> checks) => Cheapest(inputs.Catalog.Enclosures, e => EnclosureChecks(e, bank), out checks);
+
     private SupportOption? Build(LightOption light, PowerOption power)
     {
-        var bracket = Cheapest(inputs.Catalog.Brackets, b => BracketChecks(b, power), out var bracketChecks);
-        var enclosure = Cheapest(inputs.Catalog.Enclosures, e => EnclosureChecks(e, power), out var enclosureChecks);
-        if (bracket is null || enclosure is null) return null;
-        foreach (var pole in PolesOf(light.Shape))
+        ImmutableArray<Check> bracketChecks = [], enclosureChecks = [];
+        var separate = light.Integrated is null;
+        var bracket = separate ? BracketFor(power.Module, power.ModuleCount, out bracketChecks) : null;
+        var enclosure = separate ? EnclosureFor(power.Bank, out enclosureChecks) : null;
+        if (separate && (bracket is null || enclosure is null)) return null;
+        if (!WindCovered()) return null;
+        var (poles, grounds) = (new Rejections(), new Rejections());
+        var best = PolesOf(light.Shape).Select(pole => Carry(light, power, bracket, enclosure, pole, poles, grounds)).OfType<SupportOption>().MinBy(CostOf);
+        if (best is null) rejections.Take(grounds.HasAny ? grounds : poles, grounds.HasAny ? 2 : 1);
+        return best is null ? null : best with { Checks = [.. bracketChecks, .. enclosureChecks, .. best.Checks] };
+    }
+
+    /// <summary>One pole with the foundation that costs least under it; null when it is too weak or nothing holds it.</summary>
+    private SupportOption? Carry(LightOption light, PowerOption power, Bracket? bracket, Enclosure? enclosure, Pole pole, Rejections poles, Rejections grounds)
+    {
+        var (wind, conversion) = _wind;
+        var shaft = PoleChecks.ShaftOf(pole);
+        var periodS = Sway.PeriodS(shaft, HeadKg(light, power) + (bracket?.WeightKg ?? 0));
+        var dynamicFactor = Math.Max(inputs.Rules["structure.dynamic_factor"], Sway.DynamicFactor(Math.Min(periodS, 10)));
+        var load = Wind.OnPole(shaft, WindItems(light, ModuleAreaM2(power), enclosure?.WindAreaM2), wind.CharacteristicNPerM2, structuralFactor: dynamicFactor);
+        var poleChecks = PoleChecks.Of(pole, load, site, inputs.Rules);
+        if (!poles.Accept(() => pole.Code, poleChecks)) return null;
+        var carriedN = (pole.WeightKg + (bracket?.WeightKg ?? 0) + (enclosure?.WeightKg ?? 0) + light.Luminaire.WeightKg + (light.Integrated is null ? ContentKg(power) : 0)) * GravityMPerS2;
+        SupportOption? Grounded(FoundationSet set)
         {
-            var load = Wind.OnPole(
-                ShaftOf(pole), WindItems(light, power, enclosure), site.BasicWindMPerS, site.Terrain, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
-            var poleChecks = PoleChecks(pole, load);
-            if (!rejections.Accept(() => pole.Code, poleChecks)) continue;
-            var carriedN = (pole.WeightKg + bracket.WeightKg + enclosure.WeightKg + light.Luminaire.WeightKg + ContentKg(power)) * GravityMPerS2;
-            var foundation = Cheapest(inputs.Catalog.Foundations, f => FoundationChecks(BlockOf(f, load, carriedN)), out var foundationChecks);
-            if (foundation is null) continue;
-            var structure = new StructureDesign(load, BlockOf(foundation, load, carriedN), Wind.PeakPressureNPerM2(site.BasicWindMPerS, site.Terrain, pole.HeightM));
-            return new SupportOption(bracket, enclosure, pole, foundation, structure, [.. bracketChecks, .. enclosureChecks, .. poleChecks, .. foundationChecks]);
+            var ground = FoundationChecks.Of(set, pole, load, carriedN, site, inputs.Rules);
+            if (!grounds.Accept(() => $"{set.Code} under {pole.Code}", ground.Checks)) return null;
+            var structure = new StructureDesign(load, ground.Block, wind.PeakPressureNPerM2(pole.HeightM))
+            {
+                Wind = wind, Conversion = conversion, PeriodS = periodS, DynamicFactor = dynamicFactor, DoorStressMPa = PoleChecks.DoorStressMPa(pole, load), Bolts = ground.Bolts, EmbedmentM = ground.EmbedmentM,
+            };
+            return new SupportOption(bracket, enclosure, pole, set, structure, [.. poleChecks, .. ground.Checks]);
         }
 
-        return null;
+        return inputs.Catalog.Foundations.Where(f => FoundationChecks.Suits(f, pole)).OrderBy(costs.Of).ThenBy(f => f.Code, StringComparer.Ordinal)
+            .Select(Grounded).OfType<SupportOption>().MinBy(CostOf);
     }
+
+    /// <summary>Direct cost of pole and foundation with their civil works.</summary>
+    private decimal CostOf(SupportOption option) => costs.Of(option.Pole) + costs.Of(option.Foundation) + _civil.Of(option.Foundation, option.Structure.Foundation);
+
+    /// <summary>Whether the standard covers the wind; a speed below it counts as its least.</summary>
+    private bool WindCovered() => rejections.Accept(
+        () => "every pole",
+        [
+            new Check(
+                "pole.wind", "Wind", "speed in the definition of the standard", Comparison.AtMost,
+                _wind.Wind.Standard == WindStandard.En1991 ? 70 : 100, _wind.Wind.SpeedMPerS, "m/s", "range the standard's profile is used in", 1),
+        ]);
+
+    /// <summary>
+    /// The least a pole and its foundation can cost under a luminaire with some area of modules and box: poles that carry these, with
+    /// foundations that suit them and stand against that wind under the heaviest load there could be. Zero when none does: the search then says why.
+    /// </summary>
+    /// <param name="moduleAreaM2">Area of the modules, m2; null for the smallest there is.</param>
+    /// <param name="boxAreaM2">Area of the box seen by the wind, m2; null for the smallest there is.</param>
+    /// <param name="costOf">Least cost of a pole on a foundation.</param>
+    internal decimal LeastCost(LightOption light, double? moduleAreaM2, double? boxAreaM2, Func<Pole, FoundationSet, decimal> costOf)
+    {
+        var heaviestKg = light.Luminaire.WeightKg + Most(inputs.Catalog.Brackets.Select(b => b.WeightKg)) + Most(inputs.Catalog.Enclosures.Select(e => e.WeightKg + e.MaxContentKg))
+            + (ArrayStage.MostModules * Most(inputs.Catalog.Modules.Select(m => m.WeightKg)));
+        var items = WindItems(
+            light,
+            light.Integrated is { } own ? own.ModuleLengthM * own.ModuleWidthM : moduleAreaM2 ?? inputs.Catalog.Modules.Select(m => m.LengthM * m.WidthM).DefaultIfEmpty(0).Min(),
+            light.Integrated is not null ? null : boxAreaM2 ?? inputs.Catalog.Enclosures.Select(e => e.WindAreaM2).DefaultIfEmpty(0).Min());
+        decimal? least = null;
+        foreach (var pole in PolesOf(light.Shape))
+        {
+            var load = Wind.OnPole(PoleChecks.ShaftOf(pole), items, _wind.Wind.CharacteristicNPerM2, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
+            if (PoleChecks.Of(pole, load, site, inputs.Rules).Any(c => !c.Complies)) continue;
+            foreach (var set in inputs.Catalog.Foundations.Where(f => FoundationChecks.Suits(f, pole)))
+            {
+                if (costOf(pole, set) is var cost && !(cost >= least) && Stands(set, pole, load, (pole.WeightKg + heaviestKg) * GravityMPerS2)) least = cost;
+            }
+        }
+
+        return least ?? 0;
+    }
+
+    /// <summary>Whether a foundation stands in all that more weight on it can only help.</summary>
+    private bool Stands(FoundationSet set, Pole pole, PoleLoad load, double carriedN) =>
+        FoundationChecks.Of(set, pole, load, carriedN, site, inputs.Rules).Checks.Where(c => c.Id is "foundation.overturning" or "foundation.embedment").All(c => c.Complies);
+
+    private static double Most(IEnumerable<double> values) => values.DefaultIfEmpty(0).Max();
 
     private IEnumerable<Pole> PolesOf(PoleShape shape) =>
         inputs.Catalog.Poles
@@ -55,21 +129,23 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private TPart? Cheapest<TPart>(IEnumerable<TPart> parts, Func<TPart, ImmutableArray<Check>> checksOf, out ImmutableArray<Check> checks)
         where TPart : Part
     {
+        var refused = new Rejections();
         foreach (var part in parts.OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal))
         {
             var found = checks = checksOf(part);
-            if (rejections.Accept(() => part.Code, found)) return part;
+            if (refused.Accept(() => part.Code, found)) return part;
         }
 
+        rejections.Take(refused, 0);
         checks = [];
         return null;
     }
 
-    private ImmutableArray<Check> BracketChecks(Bracket bracket, PowerOption power) =>
+    private ImmutableArray<Check> BracketChecks(Bracket bracket, Module module, int count) =>
     [
         new(
             "bracket.area", "Bracket", "module area it carries", Comparison.AtLeast,
-            ModuleAreaM2(power), bracket.MaxModuleAreaM2, "m2", "module area"),
+            module.LengthM * module.WidthM * count, bracket.MaxModuleAreaM2, "m2", "module area"),
         new(
             "bracket.least_tilt", "Bracket", "least tilt", Comparison.AtMost,
             climate.Plane.TiltDegrees, bracket.MinTiltDegrees, "degrees", "best tilt for the worst month", 0),
@@ -78,11 +154,11 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             climate.Plane.TiltDegrees, bracket.MaxTiltDegrees, "degrees", "best tilt for the worst month", 0),
     ];
 
-    private static ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, PowerOption power)
+    private static ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, BankOption bank)
     {
-        var batteries = power.Bank.InSeries * power.Bank.Strings;
-        var volumeL = ((power.Bank.Battery.VolumeM3 * batteries) + power.Bank.Controller.VolumeM3) * 1000;
-        var weightKg = (power.Bank.Battery.WeightKg * batteries) + power.Bank.Controller.WeightKg;
+        var batteries = bank.InSeries * bank.Strings;
+        var volumeL = ((bank.Battery.VolumeM3 * batteries) + bank.Controller.VolumeM3) * 1000;
+        var weightKg = (bank.Battery.WeightKg * batteries) + bank.Controller.WeightKg;
         return
         [
             new(
@@ -94,45 +170,25 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         ];
     }
 
-    private ImmutableArray<Check> PoleChecks(Pole pole, PoleLoad load) =>
-    [
-        new(
-            "pole.stress", "Pole", "greatest design stress of the shaft", Comparison.AtMost,
-            pole.YieldMPa / inputs.Rules["structure.steel_factor"], load.GreatestStressMPa * inputs.Rules["structure.wind_factor"], "MPa",
-            "EN 1991-1-4 wind; design rules structure.wind_factor, structure.steel_factor", 0),
-        new(
-            "pole.deflection", "Pole", "deflection of the head", Comparison.AtMost,
-            inputs.Rules["structure.deflection"] * pole.HeightM, load.HeadDeflectionM, "m", "design rule structure.deflection"),
-    ];
-
-    private ImmutableArray<Check> FoundationChecks(BlockResult block) =>
-    [
-        new(
-            "foundation.overturning", "Foundation", "safety against overturning", Comparison.AtLeast,
-            inputs.Rules["structure.overturning"], block.OverturningSafetyFactor, "", "design rule structure.overturning; soil at the sides left out"),
-        new(
-            "foundation.pressure", "Foundation", "ground pressure", Comparison.AtMost,
-            site.Soil.BearingKPa, block.GroundPressureKPa, "kPa", $"soil class {site.Soil.Name}" + (site.SoilStated ? "" : ", the worst, since none was stated"), 0),
-    ];
-
-    private BlockResult BlockOf(FoundationSet set, PoleLoad load, double carriedN) =>
-        Foundation.Block(new BlockFoundation(set.LengthM, set.WidthM, set.DepthM), load.BaseShearN, load.BaseMomentNm, carriedN, inputs.Rules["structure.concrete_weight"]);
-
-    private ImmutableArray<WindItem> WindItems(LightOption light, PowerOption power, Enclosure enclosure)
+    private ImmutableArray<WindItem> WindItems(LightOption light, double moduleAreaM2, double? boxAreaM2)
     {
         var rules = inputs.Rules;
-        var projection = Math.Max(Angle.SinDegrees(climate.Plane.TiltDegrees), rules["structure.module_least_projection"]);
+        var tilt = light.Integrated is { } unit ? unit.ModuleTiltDegrees + light.Shape.ArmTiltDegrees : climate.Plane.TiltDegrees;
+        var projection = Math.Max(Angle.SinDegrees(tilt), rules["structure.module_least_projection"]);
         return
         [
-            new("modules", ModuleAreaM2(power) * projection, rules["structure.module_force_coefficient"], light.Shape.HeightM),
+            new("modules", moduleAreaM2 * projection, rules["structure.module_force_coefficient"], light.Shape.HeightM),
             new("luminaire", light.Luminaire.WindAreaM2, rules["structure.luminaire_force_coefficient"], light.Shape.HeightM),
-            new("enclosure", enclosure.WindAreaM2, rules["structure.box_force_coefficient"], rules["wiring.box_height"]),
+            .. boxAreaM2 is { } areaM2 ? [new WindItem("enclosure", areaM2, rules["structure.box_force_coefficient"], rules["wiring.box_height"])] : Array.Empty<WindItem>(),
         ];
     }
 
-    private static PoleShaft ShaftOf(Pole pole) => new(pole.HeightM, pole.BaseDiameterMm, pole.TopDiameterMm, pole.WallMm, pole.YieldMPa);
+    private static (WindCase Wind, ConvertedWind Conversion) AtLeast((WindCase Wind, ConvertedWind Conversion) wind, double leastMPerS) =>
+        (wind.Wind with { SpeedMPerS = Math.Max(leastMPerS, wind.Wind.SpeedMPerS) }, wind.Conversion);
 
     private static double ModuleAreaM2(PowerOption power) => power.Module.LengthM * power.Module.WidthM * power.ModuleCount;
+
+    private static double HeadKg(LightOption light, PowerOption power) => light.Luminaire.WeightKg + (power.Module.WeightKg * power.ModuleCount);
 
     private static double ContentKg(PowerOption power) =>
         (power.Module.WeightKg * power.ModuleCount) + (power.Bank.Battery.WeightKg * power.Bank.InSeries * power.Bank.Strings) + power.Bank.Controller.WeightKg;

@@ -4,6 +4,7 @@ using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Kits;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
+using TenderKit.Tendering.Specification;
 
 namespace TenderKit.Tendering.Design;
 
@@ -16,13 +17,11 @@ public static class TenderDesigner
     /// <param name="done">Called after each site with its index in the list; may be called from several threads.</param>
     public static TenderDesign Run(DesignInputs inputs, ImmutableArray<Diagnostic> noticed, Action<int>? done = null)
     {
-        var offered = inputs with { Catalog = CurrentParts(inputs, out var leftOut) };
-        var outcomes = new Outcome<SiteDesign>[inputs.Sites.Length];
-        Parallel.For(0, inputs.Sites.Length, i =>
-        {
-            outcomes[i] = DesignOf(inputs.Sites[i], offered);
-            done?.Invoke(i);
-        });
+        inputs = inputs with { Tender = inputs.Tender with { Reliability = inputs.Clauses.Harder(inputs.Tender.Reliability) } };
+        var problems = new List<Diagnostic>();
+        var meeting = ClauseFilter.Run(CurrentParts(inputs, out var leftOut), inputs.Clauses, problems);
+        var offered = inputs with { Catalog = Dominance.Undominated(meeting, new Costs(inputs.Tender)) };
+        var outcomes = SiteDesigns.Of(inputs.Sites, offered, done);
 
         var designed = outcomes.Where(o => o.Value is not null).Select(o => o.Value!).ToImmutableArray();
         var standard = inputs.Tender.KitsAtMost is { } most ? Standardiser.Run(designed, most, offered) : Outcome.Of(new StandardDesigns(designed));
@@ -36,23 +35,9 @@ public static class TenderDesigner
             sites,
             kits,
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
-            [.. noticed, .. leftOut, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
+            [.. noticed, .. leftOut, .. problems, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
             .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
-        { Light = inputs.Light, Form = inputs.Form };
-    }
-
-    /// <summary>One site; a fault of the program on it must not stop the others.</summary>
-    private static Outcome<SiteDesign> DesignOf(Site site, DesignInputs inputs)
-    {
-        try
-        {
-            return SiteDesigner.Run(site, inputs);
-        }
-        catch (Exception e) when (e is ArgumentException or InvalidOperationException or ArithmeticException)
-        {
-            return Outcome.None<SiteDesign>(Diagnostic.Error(
-                "TK334", $"a fault of the program stopped this site: {e.Message.ReplaceLineEndings(" ")}; check its row and its parts for odd values, and report the fault with the tender", new Place(Site: site.Id)));
-        }
+        { Light = inputs.Light, Form = inputs.Form, Clauses = inputs.Clauses, Curves = KitCurves.Of(sites, kits, offered) };
     }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>
@@ -75,6 +60,8 @@ public static class TenderDesigner
                 notes.Add(Diagnostic.Warning("TK631", $"{part.Code} is priced in {part.Currency}, for which the tender gives no exchange rate; it is left out"));
             else if (part.PriceValidUntil is { } until && until < issue)
                 notes.Add(Diagnostic.Note("TK632", FormattableString.Invariant($"the price of {part.Code} was valid until {until:yyyy-MM-dd}, before the issue date {issue:yyyy-MM-dd}; it is left out")));
+            else if (inputs.Tender.Head.DeliveryDays is > 0 and var days && part.LeadTimeDays > days)
+                notes.Add(Diagnostic.Note("TK633", FormattableString.Invariant($"{part.Code} takes {part.LeadTimeDays} days to come, the tender allows {days} days to complete; it is left out")));
             else
                 return true;
             return false;
@@ -86,6 +73,7 @@ public static class TenderDesigner
         var current = new PartsCatalog(
             Of(c.Luminaires), Of(c.Modules), Of(c.Batteries), Of(c.Controllers), Of(c.Poles), Of(c.Foundations), Of(c.Cables), Of(c.Protection), Of(c.Enclosures), Of(c.Brackets), Of(c.Services))
         {
+            Fixings = Of(c.Fixings),
             IntegratedUnits = Of(c.IntegratedUnits),
         };
         leftOut = notes.ToImmutable();

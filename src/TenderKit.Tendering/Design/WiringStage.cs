@@ -13,7 +13,11 @@ public sealed record WiringOption(ImmutableArray<Circuit> Circuits, ImmutableArr
 public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rejections)
 {
     /// <summary>What a circuit must do before a cable is chosen.</summary>
-    private sealed record Demand(string Id, string Name, double LengthM, double CurrentA, double VoltageV, double DropLimit, bool Outdoor, bool Fused);
+    /// <param name="CarriedA">Current its cable must carry where no fuse guards it, A.</param>
+    /// <param name="ConnectorPairs">Pairs of plugs in it.</param>
+    /// <param name="BreakingA">Short-circuit current its fuse must break, A; 0 where the controller or the module limits it.</param>
+    private sealed record Demand(
+        string Id, string Name, double LengthM, double CurrentA, double CarriedA, double VoltageV, double DropLimit, bool Outdoor, bool Fused, int ConnectorPairs, double BreakingA = 0);
 
     /// <summary>Null when some circuit has no cable or fuse.</summary>
     public WiringOption? Find(LightOption light, PowerOption power)
@@ -27,7 +31,7 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
             checks.AddRange(circuitChecks);
         }
 
-        var other = Others(power, checks);
+        var other = Others(power, circuits, checks);
         return other is null ? null : new WiringOption(circuits.ToImmutable(), [.. other], checks.ToImmutable());
     }
 
@@ -43,7 +47,7 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
             checks.AddRange(circuitChecks);
         }
 
-        var other = Others(power, checks);
+        var other = Others(power, circuits, checks);
         return other is not null && other.Select(o => o.Code).SequenceEqual(kit.OtherProtection.Select(o => o.Code))
             ? new WiringOption(circuits.ToImmutable(), [.. other], checks.ToImmutable())
             : null;
@@ -58,9 +62,14 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
         var lowestV = bankV * rules["controller.lowest_cell_fraction"];
         var lampA = BankStage.FullInputW(light, rules) / lowestV;
         var batteryA = Math.Max(lampA, power.Bank.Controller.RatedChargeA);
-        yield return new Demand("wiring.array", "module to controller", up, power.Module.MaximumPowerA * strings, power.Module.MaximumPowerV * power.ModulesInSeries, rules["wiring.drop_array"], true, false);
-        yield return new Demand("wiring.battery", "controller to battery", rules["wiring.slack"], batteryA, bankV, rules["wiring.drop_battery"], false, true);
-        yield return new Demand("wiring.lamp", "controller to luminaire", up + light.Shape.ArmReachM, lampA, bankV, rules["wiring.drop_lamp"], false, true);
+        var shortCircuitA = rules["controller.charge_factor"] * power.Module.ShortCircuitA * strings;
+        yield return new Demand(
+            "wiring.array", "module to controller", up, power.Module.MaximumPowerA * strings, shortCircuitA, power.Module.MaximumPowerV * power.ModulesInSeries,
+            rules["wiring.drop_array"], true, false, power.ModulesInSeries + 1);
+        yield return new Demand(
+            "wiring.battery", "controller to battery", rules["wiring.slack"], batteryA, batteryA, bankV, rules["wiring.drop_battery"], false, true, 0,
+            rules["wiring.breaking_current"] * power.Bank.Battery.RatedAh * power.Bank.Strings);
+        yield return new Demand("wiring.lamp", "controller to luminaire", up + light.Shape.ArmReachM, lampA, lampA, bankV, rules["wiring.drop_lamp"], false, true, 1);
     }
 
     private (Circuit Circuit, ImmutableArray<Check> Checks)? Choose(Demand demand)
@@ -76,7 +85,8 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
     private (Circuit Circuit, ImmutableArray<Check> Checks)? Try(Demand demand, Cable cable, Func<Demand, double, ProtectionDevice?> fuseFor)
     {
         var ohmPerKm = Conductor.AtTemperatureOhmPerKm(Conductor.ResistanceOhmPerKm(cable.ConductorClass, cable.CrossSectionMm2), inputs.Rules["wiring.ambient"]);
-        var drop = Conductor.DropV(demand.LengthM, demand.CurrentA, ohmPerKm) / demand.VoltageV;
+        var connectorsV = CircuitScreen.ConnectorsV(demand.ConnectorPairs, inputs.Rules["wiring.connector_milliohm"] / 1000, demand.CurrentA);
+        var drop = (Conductor.DropV(demand.LengthM, demand.CurrentA, ohmPerKm) + connectorsV) / demand.VoltageV;
         var capacityA = Conductor.CapacityA(cable.Insulation, cable.CrossSectionMm2, inputs.Rules["wiring.ambient"]);
         var fuse = demand.Fused ? fuseFor(demand, capacityA) : null;
         var checks = CircuitChecks(demand, drop, capacityA, fuse);
@@ -85,12 +95,12 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
             : null;
     }
 
-    /// <summary>The smallest fuse above the working current with its factor; null when the catalogue has none.</summary>
+    /// <summary>The smallest fuse above the working current with its factor that can break what may flow; null when the catalogue has none.</summary>
     private ProtectionDevice? FuseFor(Demand demand, double cableCapacityA)
     {
         var (lowA, _) = Protection.BatteryFuseA(demand.CurrentA, inputs.Rules["wiring.fuse_factor"], Math.Max(cableCapacityA, demand.CurrentA * inputs.Rules["wiring.fuse_factor"]));
         return inputs.Catalog.Protection
-            .Where(p => p.Kind == ProtectionKind.Fuse && p.RatedA >= lowA && p.RatedV >= demand.VoltageV * inputs.Rules["controller.charge_voltage"])
+            .Where(p => p.Kind == ProtectionKind.Fuse && p.RatedA >= lowA && p.RatedV >= demand.VoltageV * inputs.Rules["controller.charge_voltage"] && (p.BreakingA ?? demand.BreakingA) >= demand.BreakingA)
             .OrderBy(p => p.RatedA).ThenBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal)
             .FirstOrDefault();
     }
@@ -103,16 +113,22 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
             demand.DropLimit * 100, drop * 100, "%", "design rule " + demand.Id.Replace("wiring.", "wiring.drop_", StringComparison.Ordinal)));
         checks.Add(new Check(
             demand.Id + ".capacity", "Cable", $"current-carrying capacity, {demand.Name}", Comparison.AtLeast,
-            fuse?.RatedA ?? demand.CurrentA, capacityA, "A", "IEC 60364-5-52 at design rule wiring.ambient" + (fuse is null ? "" : "; not below its fuse"), 1));
+            fuse?.RatedA ?? demand.CarriedA, capacityA, "A", "IEC 60364-5-52 at design rule wiring.ambient; " + (fuse is null ? "short-circuit current times design rule controller.charge_factor" : "not below its fuse"), 1));
         if (demand.Fused)
+        {
             checks.Add(new Check(
                 demand.Id + ".fuse", "Fuse", $"rated current, {demand.Name}", Comparison.AtLeast,
                 demand.CurrentA * inputs.Rules["wiring.fuse_factor"], fuse?.RatedA ?? 0, "A", "design rule wiring.fuse_factor", 1));
+            if (demand.BreakingA > 0 && fuse?.BreakingA is { } breakingA)
+                checks.Add(new Check(
+                    demand.Id + ".breaking", "Fuse", $"breaking capacity, {demand.Name}", Comparison.AtLeast, demand.BreakingA / 1000, breakingA / 1000, "kA", "design rule wiring.breaking_current", 1));
+        }
+
         return checks.ToImmutable();
     }
 
-    /// <summary>String fuses where parallel strings need them, one surge arrester, one earth electrode.</summary>
-    private List<ProtectionDevice>? Others(PowerOption power, ImmutableArray<Check>.Builder checks)
+    /// <summary>String fuses where parallel strings need them, a holder for each fuse where the catalogue lists holders, one surge arrester, one earth electrode.</summary>
+    private List<ProtectionDevice>? Others(PowerOption power, IEnumerable<Circuit> circuits, ImmutableArray<Check>.Builder checks)
     {
         var others = new List<ProtectionDevice>();
         var strings = power.ModuleCount / power.ModulesInSeries;
@@ -128,9 +144,28 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
             others.AddRange(Enumerable.Repeat(fuse!, strings));
         }
 
+        if (Holders([.. circuits.Select(c => c.Fuse).OfType<ProtectionDevice>(), .. others], checks) is not { } holders) return null;
+        others.AddRange(holders);
         if (CheapestOf(ProtectionKind.SurgeArrester, p => p.RatedV >= power.Module.OpenCircuitV * power.ModulesInSeries) is { } arrester) others.Add(arrester);
         if (CheapestOf(ProtectionKind.EarthElectrode, _ => true) is { } electrode) others.Add(electrode);
         return others;
+    }
+
+    /// <summary>A holder for each fuse out of a catalogue that lists holders; in one that lists none the fuses come with theirs. Null when a fuse has none.</summary>
+    private List<ProtectionDevice>? Holders(ImmutableArray<ProtectionDevice> fuses, ImmutableArray<Check>.Builder checks)
+    {
+        var holders = new List<ProtectionDevice>();
+        if (inputs.Catalog.Protection.All(p => p.Kind != ProtectionKind.FuseHolder)) return holders;
+        foreach (var fuse in fuses)
+        {
+            var holder = CheapestOf(ProtectionKind.FuseHolder, p => p.RatedA >= fuse.RatedA && p.RatedV >= fuse.RatedV);
+            var check = new Check("wiring.holder", "Fuse holder", $"rated current, for fuse {fuse.Code}", Comparison.AtLeast, fuse.RatedA, holder?.RatedA ?? 0, "A", "rated current and voltage of the fuse in it", 0);
+            if (!rejections.Accept(() => "fuse holder", [check])) return null;
+            if (checks.All(c => c.Id != check.Id)) checks.Add(check);
+            holders.Add(holder!);
+        }
+
+        return holders;
     }
 
     private ProtectionDevice? CheapestOf(ProtectionKind kind, Func<ProtectionDevice, bool> fits) =>

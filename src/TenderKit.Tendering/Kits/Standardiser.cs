@@ -21,10 +21,10 @@ public static class Standardiser
     {
         var makeUps = MakeUpsOf(designs);
         if (makeUps.Length <= atMost) return Outcome.Of(new StandardDesigns(designs));
-        var costs = CostsOf(designs, makeUps, inputs);
-        var selection = KitChoice.Choose(costs, atMost);
+        var costs = new KitCosts(designs, makeUps, MostMakeUps, inputs);
+        var selection = costs.Choose(atMost);
         var standard = new SiteDesign[designs.Length];
-        Parallel.For(0, designs.Length, i => standard[i] = WithKit(designs[i], makeUps[selection.KitOfSite[i]], inputs));
+        SiteDesigns.ForEachByPlace(Enumerable.Range(0, designs.Length), i => designs[i].Site, i => standard[i] = WithKit(designs[i], makeUps[selection.KitOfSite[i]], inputs));
         return Outcome.Of(new StandardDesigns([.. standard]), Notices(costs, selection, makeUps.Length, atMost, inputs.Tender.Head.Currency));
     }
 
@@ -35,31 +35,15 @@ public static class Standardiser
             .Select(g => g.First().Parts),
     ];
 
-    /// <summary>Sites by make-ups. A make-up beyond the most tried is tried on its own sites only.</summary>
-    private static decimal?[,] CostsOf(ImmutableArray<SiteDesign> designs, ImmutableArray<PoleParts> makeUps, DesignInputs inputs)
-    {
-        var costs = new decimal?[designs.Length, makeUps.Length];
-        Parallel.For(0, designs.Length, i =>
-        {
-            var site = designs[i].Site;
-            var weather = ClimateStage.Run(site, designs[i].Climate.Monthly, inputs);
-            for (var k = 0; k < makeUps.Length; k++)
-            {
-                if (k < MostMakeUps || makeUps[k].Key == designs[i].Parts.Key) costs[i, k] = KitTrial.Run(site, weather, makeUps[k], inputs)?.Cost;
-            }
-        });
-        return costs;
-    }
-
     private static SiteDesign WithKit(SiteDesign design, PoleParts kit, DesignInputs inputs)
     {
         if (design.Parts.Key == kit.Key) return design;
-        var weather = ClimateStage.Run(design.Site, design.Climate.Monthly, inputs);
+        var weather = inputs.Shared.WeatherOf(design.Site, design.Climate.Monthly, inputs);
         var (proven, _) = KitTrial.Run(design.Site, weather, kit, inputs) ?? throw new InvalidOperationException($"kit {kit.Key} suited site {design.Site.Id} a moment ago");
         return SiteDesigner.DesignOf(design.Site, weather, proven, inputs, SiteDesigner.NoticedOf(design.Site, design.Climate.Monthly, inputs));
     }
 
-    private static IEnumerable<Diagnostic> Notices(decimal?[,] costs, KitSelection selection, int makeUps, int atMost, string currency)
+    private static IEnumerable<Diagnostic> Notices(KitCosts costs, KitSelection selection, int makeUps, int atMost, string currency)
     {
         if (selection.Kits.Length > atMost)
         {
@@ -67,8 +51,7 @@ public static class Standardiser
                 CultureInfo.InvariantCulture, $"no {atMost} kits of those found serve every site; {selection.Kits.Length} are used: allow more under kits, at_most, or bring the sites' requirements closer"));
         }
 
-        var free = Enumerable.Range(0, costs.GetLength(0)).Sum(s => Enumerable.Range(0, costs.GetLength(1)).Min(k => costs[s, k] ?? decimal.MaxValue));
-        var now = selection.KitOfSite.Select((k, s) => costs[s, k]!.Value).Sum();
+        var (free, now) = (costs.Free, costs.Of(selection));
         yield return Diagnostic.Note("TK641", string.Create(
             CultureInfo.InvariantCulture,
             $"{makeUps} make-ups were brought down to {selection.Kits.Length} kits; direct cost rises by {(now - free) / free * 100:0.0} %, {now - free:N0} {currency}; {(selection.IsProven ? "every selection was tried" : "the best found by exchanging, not proven the least")}"));

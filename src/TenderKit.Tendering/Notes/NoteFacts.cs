@@ -86,14 +86,14 @@ public sealed class NoteFacts
         yield return (NoteFact.StrongWind, Sites(sites, "basic wind speed of 30 m/s or more",
             s => s.Site.BasicWindMPerS >= StrongWindMPerS));
         yield return (NoteFact.UnknownSoil, Sites(sites, "soil not stated", s => !s.Site.SoilStated));
-        yield return (NoteFact.EstimatedClimate, Sites(sites, "climate estimated from the built-in table",
-            s => Grade(s) is ClimateGrade.EstimateNear or ClimateGrade.EstimateFar));
-        yield return (NoteFact.UnsourcedClimate, Sites(sites, "climate supplied without a source",
-            s => Grade(s) == ClimateGrade.SuppliedUnsourced));
-        yield return (NoteFact.ShadedSite, Sites(sites, "irradiation lost to obstacles", s => s.Site.ShadedFraction > 0));
+        yield return (NoteFact.EstimatedClimate, Sites(sites, "climate estimated from the built-in table" + Factor(sites, ClimateGrades.IsEstimate),
+            s => ClimateGrades.IsEstimate(Grade(s))));
+        yield return (NoteFact.UnsourcedClimate, Sites(sites, "climate supplied without a source" + Factor(sites, g => g == ClimateGrade.Unsourced),
+            s => Grade(s) == ClimateGrade.Unsourced));
+        yield return (NoteFact.ShadedSite, Sites(sites, "irradiation lost to obstacles", s => s.Site.ShadedFraction > 0 || s.Site.Horizon is { IsFlat: false }));
         yield return (NoteFact.DimmedLight, Sites(sites, "dimmed for part of the night", IsDimmed));
         yield return (NoteFact.PresenceDetection, Sites(sites, "level by presence detection",
-            s => s.Site.Schedule.Parts.Any(p => p.PresenceFraction < 1)));
+            s => s.Site.Schedule.Programmes.Any(n => n.Parts.Any(p => p.PresenceFraction < 1))));
     }
 
     private static IEnumerable<(NoteFact Fact, string? Words)> OfTender(TenderDesign design)
@@ -145,7 +145,7 @@ public sealed class NoteFacts
     private static bool IsLead(PoleParts parts) => parts.Battery.Chemistry != BatteryChemistry.LithiumIronPhosphate;
 
     private static bool IsDimmed(SiteDesign site) =>
-        site.Site.Schedule.RestLevelFraction is > 0 and < 1 || site.Site.Schedule.Parts.Any(p => p.LevelFraction is > 0 and < 1);
+        site.Site.Schedule.Levels.Any(l => l is > 0 and < 1);
 
     private static bool IsTooColdToCharge(SiteDesign site) => !IsLead(site.Parts) && site.Climate.Monthly.RecordLowC < site.Parts.Battery.LeastChargeC;
 
@@ -153,6 +153,13 @@ public sealed class NoteFacts
 
     private static double ColdArrayV(SiteDesign site) => ArrayVoltage.ColdOpenCircuitV(
         site.Parts.Module.OpenCircuitV, site.Parts.Module.VoltageCoefficientPerK, site.Parts.ModulesInSeries, Math.Clamp(site.Climate.Monthly.RecordLowC, -60, 25));
+
+    /// <summary>At what fraction the irradiation of sites of some grades is taken.</summary>
+    private static string Factor(ImmutableArray<SiteDesign> sites, Func<ClimateGrade, bool> holds)
+    {
+        var factors = sites.Where(s => holds(Grade(s))).Select(s => s.Climate.CautiousFactor).Distinct().Order().ToList();
+        return factors.Count == 0 ? "" : ", irradiation taken at " + string.Join(" or ", factors.Select(f => Invariant($"{f:0.00}")));
+    }
 
     private static ClimateGrade Grade(SiteDesign site) => site.Climate.Monthly.Grade;
 

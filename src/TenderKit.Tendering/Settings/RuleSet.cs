@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace TenderKit.Tendering.Settings;
@@ -5,12 +6,12 @@ namespace TenderKit.Tendering.Settings;
 /// <summary>The design rules by id.</summary>
 public sealed class RuleSet
 {
-    private readonly ImmutableSortedDictionary<string, DesignRule> _byId;
+    private readonly FrozenDictionary<string, DesignRule> _byId;
 
     public RuleSet(ImmutableArray<DesignRule> rules)
     {
         Rules = rules;
-        _byId = rules.ToImmutableSortedDictionary(r => r.Id, r => r, StringComparer.Ordinal);
+        _byId = rules.ToFrozenDictionary(r => r.Id, r => r, StringComparer.Ordinal);
     }
 
     /// <summary>All rules in the order of the rules file.</summary>

@@ -9,6 +9,7 @@ namespace TenderKit.Tendering.Settings;
 /// <summary>
 /// Reads lighting schedules. A row is <c>{ from: dusk, for: 4 h }</c>, <c>{ until: dawn, for: 2 h }</c>, <c>{ around: midnight, for: 3 h }</c>,
 /// <c>{ from: dusk + 1 h, until: midnight }</c>, each with <c>level</c> and, for presence detection, <c>presence</c>; or <c>{ rest: 30 % }</c>.
+/// A schedule is a list of such rows, or a section of <c>parts</c> (the list) and <c>seasons</c>, each <c>{ from: 1 Nov, to: 31 Mar, parts: [...] }</c>.
 /// </summary>
 internal static class ScheduleReader
 {
@@ -19,11 +20,52 @@ internal static class ScheduleReader
         var found = ImmutableSortedDictionary.CreateBuilder<string, LightingSchedule>(StringComparer.Ordinal);
         found[LightingSchedule.DuskToDawn.Name] = LightingSchedule.DuskToDawn;
         if (schedules is null) return found.ToImmutable();
-        foreach (var name in schedules.Keys) found[name] = ScheduleOf(name, schedules.Sections(name));
+        foreach (var name in schedules.Keys) found[name] = ScheduleOf(schedules, name);
         return found.ToImmutable();
     }
 
-    private static LightingSchedule ScheduleOf(string name, IReadOnlyList<YamlSection> rows)
+    /// <summary>A schedule under its name: a list of parts, or a section with <c>parts</c> and <c>seasons</c>.</summary>
+    private static LightingSchedule ScheduleOf(YamlSection schedules, string name)
+    {
+        if (schedules.HoldsKeys(name)) return Read(name, schedules.Section(name)!);
+        var rows = schedules.Sections(name);
+        var schedule = ProgrammeOf(name, rows);
+        if (rows.Count > 0) RequireLight(schedule, rows[0]);
+        return schedule;
+    }
+
+    /// <summary>The section form: <c>parts</c>, and <c>seasons</c> of <c>{ from: 1 Nov, to: 31 Mar, parts: [...] }</c>.</summary>
+    public static LightingSchedule Read(string name, YamlSection section)
+    {
+        if (!section.Has("parts")) section.RequiredText("parts");
+        var own = ProgrammeOf(name, section.Sections("parts"));
+        var schedule = own with { Seasons = [.. section.Sections("seasons").Select(s => SeasonOf(name, s)).OfType<ScheduleSeason>()] };
+        section.ReportUnknownKeys();
+        RequireLight(schedule, section);
+        return schedule;
+    }
+
+    private static ScheduleSeason? SeasonOf(string name, YamlSection season)
+    {
+        var (from, to) = (DayOf(season, "from"), DayOf(season, "to"));
+        if (!season.Has("parts")) season.RequiredText("parts");
+        var programme = ProgrammeOf(name, season.Sections("parts"));
+        season.ReportUnknownKeys();
+        return from is { } first && to is { } last
+            ? new ScheduleSeason(first, last, programme.Parts, programme.RestLevelFraction, programme.RestClassName)
+            : null;
+    }
+
+    /// <summary>Day of the year, or null with an error.</summary>
+    private static int? DayOf(YamlSection season, string key)
+    {
+        if (season.RequiredText(key) is not { Length: > 0 } text) return null;
+        var reading = DayMonth.Read(text);
+        if (reading.Problem is { } problem) season.AddError("TK115", $"'{season.Path}.{key}' is '{text}', which {problem}", season.Scalar(key)!.Line);
+        return reading.DayOfYear;
+    }
+
+    private static LightingSchedule ProgrammeOf(string name, IReadOnlyList<YamlSection> rows)
     {
         var rest = 0.0;
         string? restClass = null;
@@ -35,9 +77,13 @@ internal static class ScheduleReader
             row.ReportUnknownKeys();
         }
 
-        if (rows.Count > 0 && rest <= 0 && parts.All(p => p.LevelFraction * p.PresenceFraction <= 0))
-            rows[0].AddError("TK115", $"schedule '{name}' never asks for light; give a part of it a level above 0", rows[0].Line);
         return new LightingSchedule(name, parts.ToImmutable(), rest, restClass);
+    }
+
+    private static void RequireLight(LightingSchedule schedule, YamlSection at)
+    {
+        if (schedule.Programmes.Any(p => p.RestLevelFraction > 0 || p.Parts.Any(q => q.LevelFraction * q.PresenceFraction > 0))) return;
+        at.AddError("TK115", $"schedule '{schedule.Name}' never asks for light; give a part of it a level above 0", at.Line);
     }
 
     /// <summary>A part of the night, or null with an error: hours beyond a day are a slip of the pen.</summary>

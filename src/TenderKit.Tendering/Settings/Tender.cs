@@ -64,6 +64,7 @@ public sealed record DesignRule(string Id, double Value, double Low, double High
 public sealed record InputDigest(string File, string Sha256);
 
 /// <summary>A tender file, understood.</summary>
+/// <param name="ClimateFile">Climate that holds where a site row is silent: a file, a name under <c>climate</c>, or "estimate"; null for the estimate.</param>
 /// <param name="KitsAtMost">Most different kits over the tender, or null for as many as are cheapest.</param>
 public sealed record Tender(
     TenderHead Head,
@@ -77,9 +78,18 @@ public sealed record Tender(
     PriceBasis Prices,
     int? KitsAtMost = null)
 {
+    /// <summary>The climates the tender names; <see cref="ClimateFile"/> is the one that holds where a site row is silent.</summary>
+    public TenderClimates Climates { get; init; } = new(ClimateFile, TenderClimates.None.Named);
+
+    /// <summary>File of horizons, or null.</summary>
+    public string? HorizonsFile { get; init; }
+
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceFormSettings? PriceForm { get; init; }
 
     /// <summary>What offers are held against beside the kits.</summary>
     public Quotes.QuoteSettings Quotes { get; init; } = TenderKit.Tendering.Quotes.QuoteSettings.Usual;
+
+    /// <summary>File of the employer's clauses, or null.</summary>
+    public string? SpecificationFile { get; init; }
 }

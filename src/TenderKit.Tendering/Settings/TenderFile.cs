@@ -30,23 +30,25 @@ public static class TenderFile
     {
         if (YamlFile.Read(text, file, problems) is not { } top) return null;
         var schedules = ScheduleReader.Read(top.Section("schedules"));
-        var climate = top.Section("climate");
+        var climates = ClimateSection.Read(top.Section("climate"));
         var tender = new Tender(
             HeadOf(SectionOf(top, "tender")),
             folder,
             top.RequiredText("sites"),
             top.RequiredText("catalog"),
             top.RequiredText("rules"),
-            climate?.Text("default"),
+            climates.Default,
             schedules,
             ReliabilityOf(SectionOf(top, "reliability")),
             PricesOf(SectionOf(top, "prices")),
             KitsOf(top.Section("kits")))
         {
+            Climates = climates,
+            HorizonsFile = top.Text("horizons"),
             PriceForm = Forms.PriceFormSection.Read(top.Section("price_form")),
             Quotes = Quotes.QuoteSection.Read(top.Section("quotes")),
+            SpecificationFile = top.Text("specification"),
         };
-        climate?.ReportUnknownKeys();
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
         var overrides = top.Section("rules_changed");
         top.ReportUnknownKeys();
@@ -171,9 +173,10 @@ public static class TenderFile
             section.Number("shading", QuantityKind.Fraction, 0),
             section.RequiredNumber("wind_m_per_s", QuantityKind.Speed),
             TerrainOf(section),
-            soil ?? SoilClasses.Soft,
-            soilText is not null,
-            lots);
+            GroundReader.Soil(section, soil ?? SoilClasses.Soft),
+            soilText is not null || (section.Has("soil_kpa_per_m") && section.Has("soil_bearing_kpa")),
+            lots)
+        { Ground = GroundReader.Read(section) };
         section.ReportUnknownKeys();
         return read;
     }

@@ -2,11 +2,12 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using TenderKit.Catalog;
 using TenderKit.Intake.Climate;
+using TenderKit.Intake.Maps;
 using TenderKit.Intake.Photometry;
 using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
-using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Lighting;
+using TenderKit.Tendering.Columns;
 using TenderKit.Tendering.Sites;
 
 namespace TenderKit.Tendering.Settings;
@@ -32,20 +33,26 @@ public static class TenderLoader
         var rules = RulesOf(content, problems, digests);
         var catalog = CatalogOf(content.Tender, problems);
         var limits = LimitsOf(rules);
-        var climates = ImmutableSortedDictionary.CreateBuilder<string, MonthlyClimate>(StringComparer.Ordinal);
-        if (content.Tender.ClimateFile is { } standard and not "estimate") ReadClimate(content.Tender, standard, limits, climates, problems, digests);
         var canRun = !problems.Exists(p => p.Severity == Severity.Error);
         var list = SitesOf(content, problems, digests);
-        var sites = list is null ? [] : WithClimate(list.Sites, content.Tender, limits, climates, problems, digests);
+        var climates = new ClimateLoader(content.Tender, limits, problems, digests);
+        var sites = climates.Load(list is null ? [] : WithHorizons(list.Sites, content.Tender, problems, digests));
+        canRun &= content.Tender.Climates.NameOf(null) is not { } standard || climates.Readings.ContainsKey(standard);
         var form = FormOf(content.Tender, problems, digests);
+        var clauses = ClausesOf(content.Tender, problems, digests);
         if (!canRun || list is null || rules is null || catalog is null) return new LoadedTender(null, list, [.. problems]);
 
         var light = LightOf(catalog, problems);
-        var offered = catalog.Parts with { Luminaires = [.. catalog.Parts.Luminaires.Where(l => light.ContainsKey(l.PhotometricFile))] };
+        var offered = catalog.Parts with
+        {
+            Luminaires = [.. catalog.Parts.Luminaires.Where(l => light.ContainsKey(l.PhotometricFile))],
+            IntegratedUnits = [.. catalog.Parts.IntegratedUnits.Where(u => light.ContainsKey(u.PhotometricFile))],
+        };
         var inputs = new DesignInputs(
-            content.Tender, rules, sites, offered, catalog.Digest, light, climates.ToImmutable(), ReferenceStations.Load(), [.. digests])
+            content.Tender, rules, sites, offered, catalog.Digest, light, climates.Readings, ReferenceStations.Load(), [.. digests])
         {
             Form = form,
+            Clauses = clauses,
         };
         return new LoadedTender(inputs, list, [.. problems]);
     }
@@ -90,29 +97,6 @@ public static class TenderLoader
         };
     }
 
-    private static void ReadClimate(
-        Tender tender,
-        string file,
-        ClimateLimits limits,
-        ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates,
-        List<Diagnostic> problems,
-        List<InputDigest> digests)
-    {
-        var path = Path.Combine(tender.Folder, file);
-        var name = Path.GetFileName(file);
-        if (!File.Exists(path))
-        {
-            problems.Add(Diagnostic.Error("TK101", "the file does not exist; check the name and the folder", new Place(name)));
-            return;
-        }
-
-        var bytes = File.ReadAllBytes(path);
-        digests.Add(new InputDigest(name, Convert.ToHexStringLower(SHA256.HashData(bytes))));
-        var climate = ClimateFile.Read(name, bytes, null, null, limits);
-        problems.AddRange(climate.Diagnostics);
-        if (climate.Value is { } found) climates[file] = found.Monthly;
-    }
-
     /// <summary>The employer's price form; a form that cannot be read is an error, and the bid goes on without it.</summary>
     private static Forms.PriceForm? FormOf(Tender tender, List<Diagnostic> problems, List<InputDigest> digests)
     {
@@ -125,6 +109,15 @@ public static class TenderLoader
         return read.Value;
     }
 
+    /// <summary>The employer's clauses; a row that cannot be read is an error, and the bid goes on without it.</summary>
+    private static Specification.Clauses ClausesOf(Tender tender, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        if (tender.SpecificationFile is not { } file || TablesOf(Path.Combine(tender.Folder, file), problems, digests) is not { } tables) return Specification.Clauses.None;
+        var read = Specification.ClauseReader.Read(tables);
+        problems.AddRange(read.Diagnostics);
+        return read.Value ?? Specification.Clauses.None;
+    }
+
     private static TableFile? TablesOf(string path, List<Diagnostic> problems, List<InputDigest> digests)
     {
         var read = TableReader.Read(path);
@@ -135,14 +128,43 @@ public static class TenderLoader
 
     private static SiteListReading? SitesOf(TenderFileContent content, List<Diagnostic> problems, List<InputDigest> digests)
     {
-        var read = TableReader.Read(Path.Combine(content.Tender.Folder, content.Tender.SitesFile));
-        problems.AddRange(read.Diagnostics);
-        if (read.Value is not { } tables) return null;
-        digests.Add(new InputDigest(tables.File, tables.Sha256));
-        var list = SiteListReader.Read(tables, content.Defaults, TenderClasses.Find, TenderClasses.Names);
-        problems.AddRange(list.Diagnostics);
+        var path = Path.Combine(content.Tender.Folder, content.Tender.SitesFile);
+        var saved = SavedOf(content.Tender.Folder, problems, digests);
+        var list = MapReader.IsMap(path)
+            ? ListOf(MapReader.Read(path), m => (m.File, m.Sha256), m => DrawnSites.Read(m, content.Defaults, TenderClasses.Find, TenderClasses.Names, saved), problems, digests)
+            : ListOf(TableReader.Read(path), t => (t.File, t.Sha256), t => SiteListReader.Read(t, content.Defaults, TenderClasses.Find, TenderClasses.Names, saved), problems, digests);
+        if (list is null) return null;
         ReportLots(list.Sites, content.Defaults.LotOfSite, problems);
         return list;
+    }
+
+    private static SiteListReading? ListOf<T>(
+        Outcome<T> file, Func<T, (string File, string Sha256)> digest, Func<T, SiteListReading> read, List<Diagnostic> problems, List<InputDigest> digests)
+        where T : class
+    {
+        problems.AddRange(file.Diagnostics);
+        if (file.Value is not { } value) return null;
+        digests.Add(new InputDigest(digest(value).File, digest(value).Sha256));
+        var list = read(value);
+        problems.AddRange(list.Diagnostics);
+        return list;
+    }
+
+    /// <summary>The meanings of columns saved beside the tender file; none when there are none.</summary>
+    private static SavedColumns SavedOf(string folder, List<Diagnostic> problems, List<InputDigest> digests) =>
+        File.Exists(Path.Combine(folder, SavedColumns.FileName)) && TextOf(Path.Combine(folder, SavedColumns.FileName), SavedColumns.FileName, problems, digests) is { } text
+            ? SavedColumns.Read(text, SavedColumns.FileName, problems)
+            : SavedColumns.None;
+
+    /// <summary>The sites with the horizons of the tender's file; none where it cannot be read, for then nobody knows which sites stand in shade.</summary>
+    private static ImmutableArray<Site> WithHorizons(ImmutableArray<Site> sites, Tender tender, List<Diagnostic> problems, List<InputDigest> digests)
+    {
+        if (tender.HorizonsFile is not { } file) return sites;
+        var read = TableReader.Read(Path.Combine(tender.Folder, file));
+        problems.AddRange(read.Diagnostics);
+        if (read.Value is not { } tables) return [];
+        digests.Add(new InputDigest(tables.File, tables.Sha256));
+        return HorizonFile.Apply(tables.Tables[0], sites, problems);
     }
 
     /// <summary>Says which sites a lot names that are not in the list, and which sites stand in no lot although others do.</summary>
@@ -156,27 +178,15 @@ public static class TenderLoader
             problems.Add(Diagnostic.Warning("TK196", "stands in no lot, though others do; it is billed apart: name it under 'lots' or in the Lot column", new Place(Site: site.Id, Row: site.Row)));
     }
 
-    /// <summary>Reads the climate files that site rows name; a site whose file cannot be read is left out with an error.</summary>
-    private static ImmutableArray<Site> WithClimate(
-        ImmutableArray<Site> sites, Tender tender, ClimateLimits limits, ImmutableSortedDictionary<string, MonthlyClimate>.Builder climates, List<Diagnostic> problems, List<InputDigest> digests)
-    {
-        foreach (var file in sites.Select(s => s.ClimateFile).OfType<string>().Where(f => f != "estimate").Distinct().Where(f => !climates.ContainsKey(f)).Order(StringComparer.Ordinal))
-            ReadClimate(tender, file, limits, climates, problems, digests);
-        bool Has(Site site) => site.ClimateFile is null or "estimate" || climates.ContainsKey(site.ClimateFile);
-        foreach (var site in sites.Where(s => !Has(s)))
-            problems.Add(Diagnostic.Error("TK321", $"its climate file '{site.ClimateFile}' could not be read, so the site is left out", new Place(Site: site.Id, Row: site.Row)));
-        return [.. sites.Where(Has)];
-    }
-
     private static ImmutableSortedDictionary<string, LightDistribution> LightOf(CatalogSource catalog, List<Diagnostic> problems)
     {
         var found = ImmutableSortedDictionary.CreateBuilder<string, LightDistribution>(StringComparer.Ordinal);
-        foreach (var luminaire in catalog.Parts.Luminaires.Where(l => !found.ContainsKey(l.PhotometricFile)))
+        foreach (var file in catalog.Parts.Luminaires.Select(l => l.PhotometricFile).Concat(catalog.Parts.IntegratedUnits.Select(u => u.PhotometricFile)).Distinct())
         {
-            if (!catalog.Photometry.TryGetValue(luminaire.PhotometricFile, out var bytes)) continue;
-            var read = PhotometryReader.Read(luminaire.PhotometricFile, bytes);
+            if (!catalog.Photometry.TryGetValue(file, out var bytes)) continue;
+            var read = PhotometryReader.Read(file, bytes);
             problems.AddRange(read.Diagnostics.Where(d => d.Severity != Severity.Note).Select(d => d with { Severity = Severity.Warning }));
-            if (read.Value is { } file) found[luminaire.PhotometricFile] = file.Distribution;
+            if (read.Value is { } value) found[file] = value.Distribution;
         }
 
         return found.ToImmutable();

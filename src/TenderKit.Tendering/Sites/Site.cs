@@ -1,3 +1,4 @@
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
@@ -21,9 +22,9 @@ public enum SiteKind
 /// <param name="FixedPoles">Number of poles asked for, or null to find it.</param>
 /// <param name="ShadedFraction">Irradiation lost to obstacles, fraction.</param>
 /// <param name="MountingHeightsM">Least and greatest mounting height allowed, m, ascending; one value when only one is.</param>
-/// <param name="BasicWindMPerS">Basic wind speed (10-minute mean at 10 m, category II), m/s.</param>
+/// <param name="BasicWindMPerS">Wind speed at 10 m as stated, m/s; what it is stands in <see cref="Ground"/>.</param>
 /// <param name="SoilStated">False when the soil was not stated and the worst class was taken.</param>
-/// <param name="ClimateFile">Climate file for this site, or null for the tender's default or the estimate.</param>
+/// <param name="ClimateFile">Climate of this site: a file, a name under the tender's climates or "estimate"; null for the tender's default.</param>
 public sealed record Site(
     string Id,
     string Name,
@@ -45,4 +46,30 @@ public sealed record Site(
     bool SoilStated,
     string Lot,
     string? ClimateFile,
-    string Remark);
+    string Remark)
+{
+    /// <summary>What is drawn of the site on a map, or null.</summary>
+    public SiteGeometry? Geometry { get; init; }
+
+    /// <summary>District, ward or commune; empty when not stated.</summary>
+    public string District { get; init; } = "";
+
+    /// <summary>False when the position was not stated and that of the other sites was taken.</summary>
+    public bool IsPositionStated { get; init; } = true;
+
+    /// <summary>Skyline seen from the module, or null for a free one.</summary>
+    public HorizonProfile? Horizon { get; init; }
+
+    /// <summary>Direction the module must face, degrees clockwise from north; null for the equator.</summary>
+    public double? AzimuthDegrees { get; init; }
+
+    /// <summary>What else it says of wind, air, traffic and ground.</summary>
+    public SiteGround Ground { get; init; } = SiteGround.Usual;
+
+    /// <summary>The wind its standard works with, and how the stated speed became it.</summary>
+    public (WindCase Wind, ConvertedWind Conversion) Wind =>
+        WindCase.Of(Ground.Standard, BasicWindMPerS, Ground.Definition ?? WindCase.Wanted(Ground.Standard), Terrain);
+
+    /// <summary>Direction of the road, degrees clockwise from north; null where it is not known.</summary>
+    public double? BearingDegrees { get; init; }
+}

@@ -23,13 +23,32 @@ public static class SiteColumns
     public const string Poles = "poles";
     public const string Arrangement = "arrangement";
     public const string Shading = "shading";
+    public const string Horizon = "horizon";
+    public const string Azimuth = "azimuth";
     public const string MountingHeight = "mounting_height";
     public const string Wind = "wind";
     public const string Terrain = "terrain";
     public const string Soil = "soil";
+    public const string WindDefinition = "wind_definition";
+    public const string Traffic = "traffic_km_per_h";
+    public const string Coast = "coast_km";
+    public const string Corrosion = "corrosion";
+    public const string SoilLateral = "soil_kpa_per_m";
+    public const string SoilBearing = "soil_bearing_kpa";
+    public const string Flood = "flood";
     public const string Lot = "lot";
     public const string ClimateFile = "climate_file";
     public const string Remark = "remark";
+    public const string District = "district";
+    public const string Easting = "easting";
+    public const string Northing = "northing";
+    public const string UtmZone = "utm_zone";
+
+    /// <summary>Known so that it is not taken for a latitude; not used.</summary>
+    public const string Altitude = "altitude";
+
+    /// <summary>Of a position; not used.</summary>
+    public const string Accuracy = "accuracy";
 
     public static readonly ImmutableArray<ColumnMeaning> All =
     [
@@ -41,11 +60,11 @@ public static class SiteColumns
             "site name|name|location|place|village|street name|road name|name of road|name of site|name of street|description|"
             + "nom|nom du site|lieu|localite|designation|nombre|nombre del sitio|lugar|ubicacion|localidad|descripcion|nome|"
             + "nome do local|local|localidade|descricao|nom de la rue|nombre de la calle|nome da rua"),
-        ColumnMeaning.Of(Latitude, QuantityKind.Degrees, "latitude|lat|latitud|gps latitude|gps lat|y|lat dd|decimal latitude"),
+        ColumnMeaning.Of(Latitude, QuantityKind.Degrees, "latitude|lat|latitud|latitude gps|latitud gps|gps latitude|gps lat|y|lat dd|decimal latitude"),
         ColumnMeaning.Of(Longitude, QuantityKind.Degrees,
-            "longitude|lon|long|lng|longitud|gps longitude|gps long|gps lon|x|long dd|decimal longitude"),
+            "longitude|lon|long|lng|longitud|longitude gps|longitud gps|gps longitude|gps long|gps lon|x|long dd|decimal longitude"),
         ColumnMeaning.Of(Coordinates, null,
-            "coordinates|gps|gps coordinates|lat long|lat lon|latitude longitude|position|coordonnees|coordonnees gps|"
+            "coordinates|gps|gps coordinates|geopoint|gps location|location gps|gps point|gps position|point gps|coordinate|coords|lat lng|lat long|lat lon|latitude longitude|position|coordonnees|coordonnees gps|"
             + "coordenadas|coordenadas gps"),
         ColumnMeaning.Of(Kind, null,
             "kind|type|site type|type of site|kind of site|category|use|kind of place|type de site|genre|categorie|tipo|"
@@ -78,6 +97,8 @@ public static class SiteColumns
             "arrangement|pole arrangement|layout|disposition|implantation|disposicion|disposicao|arranjo|sides"),
         ColumnMeaning.Of(Shading, QuantityKind.Fraction,
             "shading|shade|shaded|shading loss|shadow|shading fraction|ombrage|ombre|masque|sombra|sombreado|sombreamento"),
+        ColumnMeaning.Of(Horizon, null, "horizon|horizon profile|skyline|horizonte|perfil del horizonte|profil d horizon"),
+        ColumnMeaning.Of(Azimuth, QuantityKind.Degrees, "azimuth|azimuth deg|module azimuth|azimut|acimut|azimute"),
         ColumnMeaning.Of(MountingHeight, QuantityKind.Length,
             "mounting height|height|pole height|lamp height|light point height|hauteur|hauteur de feu|hauteur du mat|"
             + "hauteur de montage|altura|altura de montaje|altura del poste|altura de montagem|altura do poste"),
@@ -88,6 +109,13 @@ public static class SiteColumns
             "terrain|terrain category|exposure|categorie de terrain|rugosite|terreno|categoria de terreno|categoria de terreno"),
         ColumnMeaning.Of(Soil, null,
             "soil|soil class|soil type|ground|sol|type de sol|classe de sol|suelo|tipo de suelo|solo|tipo de solo"),
+        ColumnMeaning.Of(WindDefinition, null, "wind definition|definition of wind|definition of wind speed|wind averaging|definition du vent|definicion del viento|definicao do vento"),
+        ColumnMeaning.Of(Traffic, null, "traffic km h|traffic speed|traffic speed km h|traffic km per h|speed limit|speed limit km h|vitesse du trafic|vitesse limite|velocidad del trafico|limite de velocidad|velocidade do trafego|limite de velocidade"),
+        ColumnMeaning.Of(Coast, null, "coast km|distance to coast|distance to coast km|distance to sea|distance to sea km|distance a la mer|distancia al mar|distancia ao mar"),
+        ColumnMeaning.Of(Corrosion, null, "corrosion|corrosion category|corrosivity|corrosivity category|corrosivite|categorie de corrosivite|corrosividad|categoria de corrosividad|corrosividade|categoria de corrosividade"),
+        ColumnMeaning.Of(SoilLateral, null, "soil kpa per m|soil kpa m|lateral bearing|lateral bearing kpa m|lateral soil bearing|lateral soil bearing kpa m"),
+        ColumnMeaning.Of(SoilBearing, null, "soil bearing kpa|bearing capacity|bearing capacity kpa|soil bearing|allowable bearing|allowable bearing kpa|portance|portance kpa|capacidad portante|capacidade de carga do solo"),
+        ColumnMeaning.Of(Flood, null, "flood|flood prone|floods|flooding|inondable|inondation|inundable|inundacion|inundavel|inundacao"),
         ColumnMeaning.Of(Lot, null, "lot|lot no|lot number|package|lote|no de lote|lot numero|tranche"),
         ColumnMeaning.Of(ClimateFile, null,
             "climate file|climate|weather file|fichier climat|fichier climatique|archivo de clima|archivo climatico|"
@@ -95,5 +123,13 @@ public static class SiteColumns
         ColumnMeaning.Of(Remark, null,
             "remark|remarks|note|notes|comment|comments|observation|remarque|remarques|observations|commentaire|commentaires|"
             + "observacion|observaciones|nota|notas|comentario|observacao|observacoes"),
+        ColumnMeaning.Of(District, null,
+            "district|ward|commune|municipality|region|province|county|sub county|zone administrative|arrondissement|departement|"
+            + "cercle|municipio|distrito|provincia|departamento|barrio|bairro|sector|secteur|constituency|parish"),
+        ColumnMeaning.Of(Easting, QuantityKind.Length, "easting|eastings|utm e|utm x|utm easting|x utm|coord x|coordonnee x|coordenada x|este utm|gps easting|x m"),
+        ColumnMeaning.Of(Northing, QuantityKind.Length, "northing|northings|utm n|utm y|utm northing|y utm|coord y|coordonnee y|coordenada y|norte utm|gps northing|y m"),
+        ColumnMeaning.Of(Altitude, QuantityKind.Length, "altitude|alt|elevation|gps altitude|gps elevation|altitud|elevacion|altitude gps|cota|masl"),
+        ColumnMeaning.Of(Accuracy, QuantityKind.Length, "accuracy|precision|gps accuracy|gps precision|hdop|precisao|exactitud"),
+        ColumnMeaning.Of(UtmZone, null, "utm zone|zone|zone utm|fuseau|huso|fuso|zona utm|grid zone"),
     ];
 }

@@ -23,4 +23,8 @@ public sealed record SiteDefaults(
     Terrain Terrain,
     SoilClass Soil,
     bool SoilStated,
-    ImmutableSortedDictionary<string, string> LotOfSite);
+    ImmutableSortedDictionary<string, string> LotOfSite)
+{
+    /// <summary>What else holds of wind, air, traffic and ground.</summary>
+    public SiteGround Ground { get; init; } = SiteGround.Usual;
+}

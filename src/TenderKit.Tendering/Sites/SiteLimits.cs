@@ -19,5 +19,11 @@ internal static class SiteLimits
     public const double LeastLx = 0.1;
     public const double GreatestLx = 200;
     public const double GreatestShadedFraction = 0.9;
+    public const double GreatestCoastKm = 5000;
+    public const double GreatestTrafficKmPerH = 140;
+    public const double LeastSoilKPaPerM = 5;
+    public const double GreatestSoilKPaPerM = 200;
+    public const double LeastBearingKPa = 20;
+    public const double GreatestBearingKPa = 2000;
     public const int GreatestPoles = 5000;
 }

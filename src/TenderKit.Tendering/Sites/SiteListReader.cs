@@ -2,9 +2,12 @@ using System.Collections.Immutable;
 using System.Globalization;
 using TenderKit.Intake.Numbers;
 using TenderKit.Intake.Tables;
+using TenderKit.Intake.Tables.Steps;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Tendering.Columns;
+using TenderKit.Tendering.Sites.Positions;
+using TenderKit.Tendering.Sites.Steps;
 
 namespace TenderKit.Tendering.Sites;
 
@@ -13,91 +16,120 @@ public static class SiteListReader
 {
     private static readonly string[][] Needed =
     [
-        [SiteColumns.Latitude, SiteColumns.Coordinates], [SiteColumns.Longitude, SiteColumns.Coordinates], [SiteColumns.Length],
+        [SiteColumns.Latitude, SiteColumns.Coordinates, SiteColumns.Northing], [SiteColumns.Longitude, SiteColumns.Coordinates, SiteColumns.Easting],
+        [SiteColumns.Length],
     ];
 
-    /// <summary>Reads the sheet of a file whose headings fit best.</summary>
+    /// <summary>Reads the sheets of a file that are site lists; where none is whole, the one whose headings fit best.</summary>
     /// <param name="classFinder">Target of a class by name, or null when the name is not known.</param>
     /// <param name="classNames">Names of classes, to suggest one for a name that is not known; those of the published standards when not given.</param>
+    /// <param name="saved">Meanings of columns saved beside the tender, which win over those found.</param>
     public static SiteListReading Read(TableFile file, SiteDefaults defaults, Func<string, LightTarget?> classFinder,
-        IReadOnlyList<string>? classNames = null)
+        IReadOnlyList<string>? classNames = null, SavedColumns? saved = null)
     {
-        var mappings = file.Tables.Select(t => ColumnMap.Find(t, SiteColumns.All)).ToList();
-        var best = mappings.MaxBy(m => m.Fit)!;
-        var reading = Read(best, defaults, classFinder, classNames ?? LightClasses.Names);
-        if (mappings.Count(m => m.HeaderRow is not null) < 2) return reading;
-        var note = Diagnostic.Note("TK192", $"the workbook has {mappings.Count} sheets; '{best.Table.Sheet}' was read as the site list",
-            new Place(file.File));
-        return reading with { Diagnostics = reading.Diagnostics.Insert(0, note) };
+        var sheets = file.Tables.Select(t => Understood(t, saved ?? SavedColumns.None)).ToImmutableArray();
+        var picked = PickSheets.Apply(sheets, Needed);
+        var reading = Read(picked.Read, new SiteRowReader(defaults, classFinder, classNames ?? LightClasses.Names));
+        return reading with { Sheets = sheets, ReadSheets = [.. picked.Read.Select(m => m.Table.Sheet ?? "")], Diagnostics = reading.Diagnostics.InsertRange(0, picked.Diagnostics) };
     }
 
     /// <summary>Reads one table.</summary>
-    /// <inheritdoc cref="Read(TableFile, SiteDefaults, Func{string, LightTarget?}, IReadOnlyList{string}?)" path="/param"/>
+    /// <inheritdoc cref="Read(TableFile, SiteDefaults, Func{string, LightTarget?}, IReadOnlyList{string}?, SavedColumns?)" path="/param"/>
     public static SiteListReading Read(Table table, SiteDefaults defaults, Func<string, LightTarget?> classFinder,
         IReadOnlyList<string>? classNames = null) =>
-        Read(ColumnMap.Find(table, SiteColumns.All), defaults, classFinder, classNames ?? LightClasses.Names);
+        Read([Understood(table, SavedColumns.None)], new SiteRowReader(defaults, classFinder, classNames ?? LightClasses.Names));
 
-    private static SiteListReading Read(ColumnMapping mapping, SiteDefaults defaults, Func<string, LightTarget?> classFinder,
-        IReadOnlyList<string> classNames)
+    /// <summary>The table with its merged cells filled and its columns understood.</summary>
+    private static ColumnMapping Understood(Table raw, SavedColumns saved)
     {
-        var found = mapping.Diagnostics.ToList();
+        var (table, found) = FillMerged.Apply(raw);
+        var mapping = saved.For(table) is { HeaderRow: { } row } && row <= table.Rows.Length
+            ? ColumnMap.At(table, row, SiteColumns.All)
+            : ColumnMap.Find(table, SiteColumns.All);
+        mapping = saved.Apply(mapping, SiteColumns.All);
+        return mapping with { Diagnostics = mapping.Diagnostics.InsertRange(0, found) };
+    }
+
+    private static SiteListReading Read(ImmutableArray<ColumnMapping> mappings, SiteRowReader reader)
+    {
+        var found = new List<Diagnostic>();
+        var usable = new List<ColumnMapping>();
+        foreach (var mapping in mappings)
+        {
+            var cleaned = RowSteps.Apply(mapping);
+            found.AddRange(cleaned.Diagnostics);
+            if (HasNeeded(cleaned, found)) usable.Add(cleaned);
+        }
+
+        if (usable.Count == 0) return new([], [], mappings[0], [.. found]);
+        return Rows(usable, reader, found);
+    }
+
+    private static bool HasNeeded(ColumnMapping mapping, List<Diagnostic> found)
+    {
+        if (mapping.HeaderRow is null) return false;
         var place = new Place(mapping.Table.File, mapping.Table.Sheet, mapping.HeaderRow);
-        var missing = mapping.HeaderRow is null ? [] : Needed.Where(names => names.All(n => mapping.Of(n) is null)).ToList();
+        var missing = Needed.Where(names => names.All(n => mapping.Of(n) is null)).ToList();
         found.AddRange(missing.Select(names =>
             Diagnostic.Error("TK181", $"no column was understood as {names[0]}; add one with the heading '{names[0]}'", place)));
-        if (mapping.HeaderRow is null || missing.Count > 0) return new([], [], mapping, [.. found]);
+        if (missing.Count > 0) return false;
         if (mapping.Of(SiteColumns.Id) is null)
             found.Add(Diagnostic.Warning("TK194", "no column was understood as site id; sites are called after their rows", place));
         if (mapping.Of(SiteColumns.Kind) is null)
             found.Add(Diagnostic.Note("TK194", "no column was understood as kind; all sites are taken as roads", place));
-        return Rows(mapping, new SiteRowReader(defaults, classFinder, classNames), place, found);
+        found.AddRange(HiddenParts.Of(mapping));
+        return true;
     }
 
-    private static SiteListReading Rows(ColumnMapping mapping, SiteRowReader reader, Place place, List<Diagnostic> found)
+    private static SiteListReading Rows(List<ColumnMapping> mappings, SiteRowReader reader, List<Diagnostic> found)
     {
-        var mark = DecimalMarks.Guess(mapping.DataRows.SelectMany(r => r).Where(c => c.Number is null).Select(c => c.Text));
-        var (sites, rows, ids, blank) = (new List<Site>(), new List<SiteRowEcho>(), new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase), 0);
-        foreach (var cells in mapping.DataRows)
+        var ids = new Dictionary<string, SiteRow>(StringComparer.OrdinalIgnoreCase);
+        var rows = mappings.SelectMany(m => RowsOf(m, ids, mappings.Count > 1)).ToList();
+        new PositionSettler(rows).Settle();
+        var (sites, echoes) = (new List<Site>(), new List<SiteRowEcho>());
+        foreach (var (row, _) in rows)
         {
-            if (cells.All(c => c.IsEmpty)) blank++;
-            else if (Skipped(mapping, cells) is { } why) found.Add(Diagnostic.Note("TK191", why, place with { Row = cells[0].Row }));
-            else
-            {
-                var row = new SiteRow(mapping, cells, mark);
-                Identify(mapping, row, ids);
-                var site = reader.Read(row);
-                if (site is not null) sites.Add(site);
-                rows.Add(row.Echo(site is not null));
-                found.AddRange(row.Diagnostics);
-            }
+            var site = reader.Read(row);
+            if (site is not null) sites.Add(site);
+            echoes.Add(row.Echo(site is not null));
+            found.AddRange(row.Diagnostics);
         }
 
-        if (blank > 0)
-            found.Add(Diagnostic.Note("TK190", string.Create(CultureInfo.InvariantCulture, $"{blank} blank rows between the sites were passed over"),
-                place with { Row = null }));
-        if (rows.Count == 0) found.Add(Diagnostic.Error("TK182", "the list holds no site; add a row for each", place));
-        return new([.. sites], [.. rows], mapping, [.. found]);
+        if (rows.Count == 0)
+            found.Add(Diagnostic.Error("TK182", "the list holds no site; add a row for each", new Place(mappings[0].Table.File, mappings[0].Table.Sheet, mappings[0].HeaderRow)));
+        found.AddRange(DuplicateSites.Of([.. sites], mappings[0].Table.File));
+        return new([.. sites], [.. echoes], mappings[0], [.. found]);
     }
 
-    private static void Identify(ColumnMapping mapping, SiteRow row, Dictionary<string, int> ids)
+    private static IEnumerable<(SiteRow Row, RowPosition Read)> RowsOf(ColumnMapping mapping, Dictionary<string, SiteRow> ids, bool isOneOfMany)
     {
-        row.SiteId = mapping.Of(SiteColumns.Id) is null ? string.Create(CultureInfo.InvariantCulture, $"row-{row.Row}") : row.Echoed(SiteColumns.Id);
+        var data = mapping.DataRows.ToList();
+        var width = data.Count == 0 ? 0 : data.Max(r => r.Length);
+        var places = new[] { SiteColumns.Latitude, SiteColumns.Longitude, SiteColumns.Coordinates }.Select(m => mapping.Of(m)?.Column - 1).ToList();
+        var marks = DecimalMarks.OfColumns([.. Enumerable.Range(0, width).Select(c =>
+            (IReadOnlyList<string>)[.. data.Where(r => c < r.Length && r[c].Number is null).Select(r => r[c].Text)])], c => places.Contains(c));
+        var positions = new PositionReader(mapping);
+        foreach (var cells in data)
+        {
+            var row = new SiteRow(mapping, cells, marks);
+            Identify(mapping, row, ids, isOneOfMany);
+            yield return (row, positions.Read(row));
+        }
+    }
+
+    private static void Identify(ColumnMapping mapping, SiteRow row, Dictionary<string, SiteRow> ids, bool isOneOfMany)
+    {
+        var sheet = isOneOfMany ? mapping.Table.Sheet + "-" : "";
+        row.SiteId = mapping.Of(SiteColumns.Id) is null ? string.Create(CultureInfo.InvariantCulture, $"{sheet}row-{row.Row}") : row.Echoed(SiteColumns.Id);
         if (row.SiteId.Length == 0) row.Error("TK182", SiteColumns.Id, "is missing; give every site its own");
-        else if (!ids.TryAdd(row.SiteId, row.Row))
+        else if (isOneOfMany && ids.TryGetValue(row.SiteId, out var other) && other.Sheet != row.Sheet)
+        {
+            row.Warning("TK186", SiteColumns.Id, $"stands already in sheet '{other.Sheet}'; the site is called {sheet}{row.SiteId}");
+            row.SiteId = sheet + row.SiteId;
+            ids.TryAdd(row.SiteId, row);
+        }
+        else if (!ids.TryAdd(row.SiteId, row))
             row.Error("TK186", SiteColumns.Id,
-                string.Create(CultureInfo.InvariantCulture, $"stands already in row {ids[row.SiteId]}; give every site its own"));
+                string.Create(CultureInfo.InvariantCulture, $"stands already in row {ids[row.SiteId].Row}; give every site its own"));
     }
-
-    /// <summary>Why a filled row is no site, or null.</summary>
-    private static string? Skipped(ColumnMapping mapping, ImmutableArray<Cell> cells)
-    {
-        var filled = cells.Where(c => !c.IsEmpty).ToList();
-        if (filled.Exists(c => SiteWords.IsTotal(c.Text)) && !HasPosition(mapping, cells)) return "the row is a total and no site";
-        if (filled.TrueForAll(c => mapping.Columns.Any(k => k.Column == c.Column && k.Heading == c.Text))) return "the row repeats the headings";
-        return filled is [{ Number: null, Text.Length: > 20 }] ? $"the row holds one text only and no site: '{filled[0].Text}'" : null;
-    }
-
-    private static bool HasPosition(ColumnMapping mapping, ImmutableArray<Cell> cells) =>
-        new[] { SiteColumns.Latitude, SiteColumns.Longitude, SiteColumns.Coordinates }.Any(m =>
-            mapping.Of(m) is { } c && cells[c.Column - 1] is { IsEmpty: false, Text: var text } && !SiteWords.IsTotal(text));
 }

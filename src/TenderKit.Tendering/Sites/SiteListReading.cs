@@ -15,5 +15,11 @@ public sealed record SiteRowEcho(int Row, string SiteId, bool IsRead, ImmutableA
 public sealed record SiteListReading(
     ImmutableArray<Site> Sites, ImmutableArray<SiteRowEcho> Rows, ColumnMapping Columns, ImmutableArray<Diagnostic> Diagnostics)
 {
+    /// <summary>Every sheet as understood, also those not read; one for a list without sheets.</summary>
+    public ImmutableArray<ColumnMapping> Sheets { get; init; } = [Columns];
+
+    /// <summary>Names of the sheets that were read as the site list; the empty name for a list without sheets.</summary>
+    public ImmutableArray<string> ReadSheets { get; init; } = [];
+
     public bool HasErrors => Diagnostics.Any(d => d.Severity == Severity.Error);
 }

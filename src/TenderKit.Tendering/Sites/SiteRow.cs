@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using F23.StringSimilarity;
+using TenderKit.Intake.Maps.Geodesy;
 using TenderKit.Intake.Numbers;
 using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
@@ -10,7 +11,7 @@ using TenderKit.Tendering.Columns;
 namespace TenderKit.Tendering.Sites;
 
 /// <summary>One row under reading: cells by meaning, with the echo and the diagnostics they give rise to.</summary>
-internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell> cells, DecimalMark mark)
+internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell> cells, ImmutableArray<DecimalMark> marks)
 {
     private readonly List<Diagnostic> diagnostics = [];
     private readonly List<CellEcho> echo = [];
@@ -18,6 +19,15 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
     public int Row => cells[0].Row;
 
     public string SiteId { get; set; } = "";
+
+    /// <summary>Settled position, or null when it could not be had.</summary>
+    public GeoPoint? Position { get; set; }
+
+    /// <summary>False when the position was taken from the other sites.</summary>
+    public bool IsPositionStated { get; set; } = true;
+
+    /// <summary>Sheet of the row; null for csv.</summary>
+    public string? Sheet => mapping.Table.Sheet;
 
     public bool HasErrors => diagnostics.Exists(d => d.Severity == Severity.Error);
 
@@ -27,7 +37,12 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
 
     public bool IsFilled(string meaning) => Text(meaning).Length > 0;
 
-    public string Text(string meaning) => mapping.Of(meaning) is { } column ? cells[column.Column - 1].Text : "";
+    public bool HasColumn(string meaning) => mapping.Of(meaning) is not null;
+
+    public string Text(string meaning) => Cell(meaning)?.Text ?? "";
+
+    /// <summary>The cell of a meaning; null when the list has no column for it.</summary>
+    public Cell? Cell(string meaning) => mapping.Of(meaning) is { } column ? cells[column.Column - 1] : null;
 
     /// <summary>The text of a cell, echoed as it stands.</summary>
     public string Echoed(string meaning)
@@ -38,20 +53,33 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
     }
 
     /// <summary>The number of a cell inside its limits; null when the cell is empty or wrong.</summary>
-    public double? Number(string meaning, QuantityKind kind, double low, double high)
+    public double? Number(string meaning, QuantityKind kind, double low, double high, bool isEchoed = true)
     {
         if (!IsFilled(meaning)) return null;
         var column = mapping.Of(meaning)!;
         var cell = cells[column.Column - 1];
-        return Accept(meaning, UserNumber.Read(cell, kind, mark, column.Unit), kind, low, high);
+        return Accept(meaning, UserNumber.Read(cell, kind, Mark(meaning), column.Unit), kind, low, high, isEchoed);
     }
+
+    /// <summary>The number of a cell, the greater end where a range such as 5-6 m is written, which errs on the side of more light.</summary>
+    public double? NumberOrGreater(string meaning, QuantityKind kind, double low, double high)
+    {
+        if (Cell(meaning) is not { Number: null, Text.Length: > 0 } cell) return Number(meaning, kind, low, high);
+        var (from, to) = UserNumber.ReadRange(cell.Text, kind, Mark(meaning), mapping.Of(meaning)!.Unit);
+        if (from.Value is null || to.Value is null || from.Value == to.Value) return Number(meaning, kind, low, high);
+        if (Accept(meaning, from.Value > to.Value ? from : to, kind, low, high) is not { } greater) return null;
+        Warning("TK189", meaning, "is a range; the greater end is taken");
+        return greater;
+    }
+
+    private DecimalMark Mark(string meaning) => mapping.Of(meaning) is { } column && column.Column <= marks.Length ? marks[column.Column - 1] : DecimalMark.Unknown;
 
     /// <summary>An angle, with the hemisphere letter where written; a heading such as "Longitude (W)" gives it to all its cells.</summary>
     public NumberReading? Degrees(string meaning, string text)
     {
-        var reading = UserNumber.Read(text, QuantityKind.Degrees, mark);
+        var reading = UserNumber.Read(text, QuantityKind.Degrees, Mark(meaning));
         if (reading.Hemisphere is null && HeadingHemisphere().Match(Heading(meaning)) is { Success: true } heading)
-            reading = UserNumber.Read(text + " " + heading.Groups["h"].Value, QuantityKind.Degrees, mark);
+            reading = UserNumber.Read(text + " " + heading.Groups["h"].Value, QuantityKind.Degrees, Mark(meaning));
         if (reading.Problem is null) return reading;
         Error("TK183", meaning, reading.Problem);
         return null;
@@ -66,7 +94,7 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
         var heights = new SortedSet<double>();
         foreach (var item in Text(meaning).Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
-            var (low, high) = UserNumber.ReadRange(item, QuantityKind.Length, mark, column.Unit);
+            var (low, high) = UserNumber.ReadRange(item, QuantityKind.Length, Mark(meaning), column.Unit);
             if (Accept(meaning, low, QuantityKind.Length, SiteLimits.LeastHeightM, SiteLimits.GreatestHeightM, false) is not { } from
                 || Accept(meaning, high, QuantityKind.Length, from, SiteLimits.GreatestHeightM, false) is not { } to) return null;
             heights.UnionWith(Steps(from, to));
@@ -99,10 +127,10 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
     public void Understood(string meaning, string understood) => echo.Add(new(Heading(meaning), Text(meaning), understood));
 
     public void Error(string code, string meaning, string what) =>
-        diagnostics.Add(Diagnostic.Error(code, Message(meaning, what), Place(Heading(meaning))));
+        diagnostics.Add(Diagnostic.Error(code, Message(meaning, what), PlaceOf(meaning)));
 
     public void Warning(string code, string meaning, string what) =>
-        diagnostics.Add(Diagnostic.Warning(code, Message(meaning, what), Place(Heading(meaning))));
+        diagnostics.Add(Diagnostic.Warning(code, Message(meaning, what), PlaceOf(meaning)));
 
     public void Note(string code, string what) => diagnostics.Add(Diagnostic.Note(code, what, Place(null)));
 
@@ -122,8 +150,9 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
             return null;
         }
 
-        if (reading.Note is { } note)
-            diagnostics.Add(new("TK189", reading.Ambiguous ? Severity.Warning : Severity.Note, Message(meaning, note), Place(Heading(meaning))));
+        // a comma that would give less than the least length or the like can only be a thousands mark
+        if (reading.Note is { } note && !(reading.Ambiguous && value / 1000 < low))
+            diagnostics.Add(new("TK189", reading.Ambiguous ? Severity.Warning : Severity.Note, Message(meaning, note), PlaceOf(meaning)));
         if (isEchoed) Understood(meaning, reading.Understood);
         return value;
     }
@@ -147,6 +176,8 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
 
     private string Message(string meaning, string what) =>
         IsFilled(meaning) ? $"{Heading(meaning)} '{Text(meaning)}' {what}" : $"{Heading(meaning)} {what}";
+
+    private Place PlaceOf(string meaning) => Place(Heading(meaning)) with { Cell = Cell(meaning)?.Address };
 
     private Place Place(string? column) => new(mapping.Table.File, mapping.Table.Sheet, Row, column, SiteId.Length == 0 ? null : SiteId);
 

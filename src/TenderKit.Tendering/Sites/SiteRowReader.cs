@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.RegularExpressions;
 using TenderKit.Intake.Numbers;
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
@@ -10,14 +10,14 @@ using TenderKit.Tendering.Columns;
 namespace TenderKit.Tendering.Sites;
 
 /// <summary>Turns one row into a site; every cell is looked at even when an earlier one is wrong.</summary>
-internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string> classNames)
+internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string> classNames)
 {
     private static readonly string[] SoilNames = [SoilClasses.Dense.Name, SoilClasses.Medium.Name, SoilClasses.Soft.Name];
 
     public Site? Read(SiteRow row)
     {
         var name = row.Echoed(SiteColumns.Name);
-        var (latitude, longitude) = Position(row);
+        var position = row.Position;
         var kind = Kind(row);
         var (length, width) = Size(row, kind);
         var target = Target(row);
@@ -25,20 +25,40 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         var poles = row.Number(SiteColumns.Poles, QuantityKind.Count, 1, SiteLimits.GreatestPoles);
         var arrangement = row.Choice<Arrangement>(SiteColumns.Arrangement, SiteWords.ArrangementOf) ?? defaults.Arrangement;
         var shaded = row.Number(SiteColumns.Shading, QuantityKind.Fraction, 0, SiteLimits.GreatestShadedFraction) ?? defaults.ShadedFraction;
+        var horizon = Horizon(row);
+        var azimuth = row.Number(SiteColumns.Azimuth, QuantityKind.Degrees, 0, 360);
         var heights = row.IsFilled(SiteColumns.MountingHeight) ? row.Heights(SiteColumns.MountingHeight) : defaults.MountingHeightsM;
         var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
             ?? defaults.BasicWindMPerS;
         var terrain = row.Choice<Terrain>(SiteColumns.Terrain, SiteWords.TerrainOf) ?? defaults.Terrain;
-        var (soil, soilStated) = Soil(row);
+        var (soil, soilStated) = GroundCells.Soil(row, Soil(row));
+        var ground = GroundCells.Read(row, defaults.Ground);
         var lot = Lot(row);
         var climate = row.Echoed(SiteColumns.ClimateFile);
         var remark = row.Echoed(SiteColumns.Remark);
-        if (row.HasErrors || target is null || schedule is null || heights is null || latitude is null || longitude is null || length is null
+        var district = row.Echoed(SiteColumns.District);
+        if (row.HasErrors || target is null || schedule is null || heights is null || position is not { } point || length is null
             || width is null) return null;
         return new Site(
-            row.SiteId, name, row.Row, latitude.Value, longitude.Value, kind, length.Value, width.Value, target, schedule, (int?)poles,
+            row.SiteId, name, row.Row, point.LatitudeDegrees, point.LongitudeDegrees, kind, length.Value, width.Value, target, schedule, (int?)poles,
             arrangement, shaded, heights.Value,
-            wind, terrain, soil, soilStated, lot, climate.Length == 0 ? null : climate, remark);
+            wind, terrain, soil, soilStated, lot, climate.Length == 0 ? null : climate, remark)
+        {
+            District = district,
+            IsPositionStated = row.IsPositionStated,
+            Horizon = horizon,
+            AzimuthDegrees = azimuth,
+            Ground = ground,
+        };
+    }
+
+    private static HorizonProfile? Horizon(SiteRow row)
+    {
+        if (!row.IsFilled(SiteColumns.Horizon)) return null;
+        var (profile, problem) = HorizonText.Read(row.Text(SiteColumns.Horizon));
+        if (profile is null) row.Error("TK183", SiteColumns.Horizon, problem!);
+        else row.Understood(SiteColumns.Horizon, HorizonText.Of(profile));
+        return profile;
     }
 
     private static SiteKind Kind(SiteRow row)
@@ -47,61 +67,13 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         return SiteKind.Road;
     }
 
-    private static (double? Latitude, double? Longitude) Position(SiteRow row)
-    {
-        var (latitudeColumn, longitudeColumn) = (SiteColumns.Latitude, SiteColumns.Longitude);
-        var (latitudeText, longitudeText) = (row.Text(latitudeColumn), row.Text(longitudeColumn));
-        if (latitudeText.Length == 0 && longitudeText.Length == 0 && row.IsFilled(SiteColumns.Coordinates))
-        {
-            var pair = Pair().Match(row.Text(SiteColumns.Coordinates));
-            (latitudeColumn, longitudeColumn) = (SiteColumns.Coordinates, SiteColumns.Coordinates);
-            if (!pair.Success)
-            {
-                row.Error("TK183", SiteColumns.Coordinates, "is no pair of latitude and longitude; write them as 14.2508; -4.2500");
-                return default;
-            }
-
-            (latitudeText, longitudeText) = (pair.Groups["a"].Value, pair.Groups["b"].Value);
-        }
-
-        if (latitudeText.Length == 0)
-            row.Error("TK182", latitudeColumn, "is missing; the sun cannot be found without it: write decimal degrees such as 14.2508");
-        if (longitudeText.Length == 0) row.Error("TK182", longitudeColumn, "is missing; write decimal degrees such as -4.2500");
-        if (latitudeText.Length == 0 || longitudeText.Length == 0) return default;
-        return row.Degrees(latitudeColumn, latitudeText) is { } latitude && row.Degrees(longitudeColumn, longitudeText) is { } longitude
-            ? Checked(row, (latitudeColumn, latitude), (longitudeColumn, longitude))
-            : default;
-    }
-
-    private static (double? Latitude, double? Longitude) Checked(SiteRow row, (string Column, NumberReading Reading) latitude,
-        (string Column, NumberReading Reading) longitude)
-    {
-        var (lat, lon) = (latitude.Reading.Value!.Value, longitude.Reading.Value!.Value);
-        if (latitude.Reading.Hemisphere is 'E' or 'W' || longitude.Reading.Hemisphere is 'N' or 'S'
-            || (Math.Abs(lat) > 90 && Math.Abs(lat) <= 180 && Math.Abs(lon) <= 90))
-            row.Error("TK188", latitude.Column, $"and longitude {longitude.Reading.Understood} look exchanged; exchange them");
-        else if (Math.Abs(lat) > 90)
-            row.Error("TK184", latitude.Column, $"is {latitude.Reading.Understood}, outside -90 to 90 degrees; correct it");
-        else if (Math.Abs(lon) > 180)
-            row.Error("TK184", longitude.Column, $"is {longitude.Reading.Understood}, outside -180 to 180 degrees; correct it");
-        else if (lat == 0 && lon == 0)
-            row.Error("TK187", latitude.Column, "and longitude are both zero, a place in the sea; write the real position");
-        else
-        {
-            row.Understood(latitude.Column, latitude.Reading.Understood);
-            row.Understood(longitude.Column, longitude.Reading.Understood);
-        }
-
-        return (lat, lon);
-    }
-
     private (double? LengthM, double? WidthM) Size(SiteRow row, SiteKind kind)
     {
         if (!row.IsFilled(SiteColumns.Length)) row.Error("TK182", SiteColumns.Length, "is missing; write it in metres");
         var length = row.Number(SiteColumns.Length, QuantityKind.Length, SiteLimits.LeastLengthM, SiteLimits.GreatestLengthM);
         var widest = kind == SiteKind.Yard ? SiteLimits.GreatestLengthM : SiteLimits.GreatestStripWidthM;
         if (row.IsFilled(SiteColumns.Width))
-            return Ordered(kind, length, row.Number(SiteColumns.Width, QuantityKind.Length, SiteLimits.LeastWidthM, widest));
+            return Ordered(kind, length, row.NumberOrGreater(SiteColumns.Width, QuantityKind.Length, SiteLimits.LeastWidthM, widest));
         if (kind != SiteKind.Yard) return (length, defaults.WidthM);
         row.Error("TK182", SiteColumns.Width, "is missing; a yard needs both sides");
         return (length, null);
@@ -164,8 +136,4 @@ internal sealed partial class SiteRowReader(SiteDefaults defaults, Func<string, 
         var lot = row.Echoed(SiteColumns.Lot);
         return lot.Length > 0 ? lot : defaults.LotOfSite.GetValueOrDefault(row.SiteId, "");
     }
-
-    // two angles: apart by a semicolon, a slash or a comma with a space after it, or a comma between decimals with points
-    [GeneratedRegex(@"^(?<a>[^;/]+?)\s*(?:[;/]|,\s+|(?<=\.\d+\u00B0?),|(?<=[NS]),?\s*(?=\d)|(?<=^-?\d+\.\d+)\s+)\s*(?<b>[^;/]+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Pair();
 }

@@ -38,7 +38,7 @@ internal static class SiteWords
         (SoilClasses.Soft, "soft|mou|molle|meuble|blando|blanda|mole|macio"));
 
     private static readonly string[] TotalWords =
-        ["total", "totals", "sub total", "subtotal", "grand total", "sum", "sous total", "somme", "total general", "suma", "sub total geral", "total geral", "soma"];
+        ["total", "totals", "sub total", "subtotal", "grand total", "sum", "sous total", "somme", "total general", "suma", "sub total geral", "total geral", "soma", "carried forward", "brought forward", "a reporter", "report", "suma y sigue"];
 
     public static SiteKind? KindOf(string text) => Find(Kinds, text);
 
@@ -53,7 +53,13 @@ internal static class SiteWords
     public static bool IsUnknown(string text) =>
         HeadingMatch.Words(text) is "unknown" or "not known" or "tbd" or "inconnu" or "desconocido" or "desconhecido";
 
-    public static bool IsTotal(string text) => TotalWords.Contains(HeadingMatch.Words(text));
+    /// <summary>A total, alone or with what it is of: "Sub-total Lot 1", "Total general", "Total (m)".</summary>
+    public static bool IsTotal(string text)
+    {
+        if (text.Length > 60) return false;
+        var words = HeadingMatch.Words(text);
+        return TotalWords.Contains(words) || TotalWords.Any(t => t.Length > 3 && words.StartsWith(t + " ", StringComparison.Ordinal));
+    }
 
     private static T? Find<T>(FrozenDictionary<string, T> words, string text)
         where T : struct => words.TryGetValue(HeadingMatch.Words(text), out var value) ? value : null;

@@ -1,3 +1,6 @@
+using BenchmarkDotNet.Attributes;
+using TenderKit.Sizing.Lighting;
+
 namespace TenderKit.Benchmarks.Lighting;
 
 /// <summary>The larger computations on light.</summary>

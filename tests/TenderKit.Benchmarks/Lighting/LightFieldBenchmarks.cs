@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using BenchmarkDotNet.Attributes;
+using TenderKit.Sizing.Lighting;
 
 namespace TenderKit.Benchmarks.Lighting;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Sizing.Lighting;
 
 namespace TenderKit.Benchmarks.Lighting;
 

@@ -1,3 +1,6 @@
+using BenchmarkDotNet.Attributes;
+using TenderKit.Sizing.Lighting;
+
 namespace TenderKit.Benchmarks.Lighting;
 
 /// <summary>Whole searches as the tender runs them for every luminaire on every pole.</summary>

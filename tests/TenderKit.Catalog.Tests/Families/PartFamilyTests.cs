@@ -1,4 +1,5 @@
 using TenderKit.Catalog.Families;
+using Xunit;
 
 namespace TenderKit.Catalog.Tests.Families;
 

@@ -1,6 +1,10 @@
 using TenderKit.Catalog.Families;
 using TenderKit.Catalog.Import;
 using TenderKit.Intake.Tests.Tables;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Energy;
+using TenderKit.Sizing.Wiring;
+using Xunit;
 
 namespace TenderKit.Catalog.Tests.Import;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using Sylvan.Data.Csv;
 
 namespace TenderKit.Catalog.Tests.Samples;
 
@@ -19,7 +20,10 @@ internal sealed class SampleRow(Dictionary<string, string> cells)
 internal static class SampleTable
 {
     public static readonly string[] Families =
-        ["modules", "batteries", "controllers", "poles", "foundation_sets", "cables", "protection", "enclosures", "brackets", "services"];
+    [
+        "luminaires", "modules", "batteries", "controllers", "poles", "foundation_sets", "cables", "protection", "enclosures", "brackets", "fixings",
+        "integrated_units", "services",
+    ];
 
     public static IReadOnlyList<SampleRow> Read(string family)
     {

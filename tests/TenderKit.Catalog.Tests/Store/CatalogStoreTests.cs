@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using CsCheck;
+using Microsoft.Data.Sqlite;
 using TenderKit.Catalog.Import;
 using TenderKit.Catalog.Store;
+using Xunit;
 
 namespace TenderKit.Catalog.Tests.Store;
 

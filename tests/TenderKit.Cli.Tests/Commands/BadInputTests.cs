@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Xunit;
 
 namespace TenderKit.Cli.Tests.Commands;
 

@@ -1,3 +1,7 @@
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Settings;
+using Xunit;
+
 namespace TenderKit.Cli.Tests.Commands;
 
 /// <summary>Each diagnostic of the design is raised by the case it is for.</summary>
@@ -11,6 +15,9 @@ public class DesignDiagnosticTests
 
     [Fact]
     public void TK632_an_expired_price_is_left_out() => AssertRaised("TK632", "S11");
+
+    [Fact]
+    public void TK633_a_part_that_comes_too_late_is_left_out() => AssertRaised("TK633", "S11");
 
     [Fact]
     public void TK325_heavy_shading_warns() => AssertRaised("TK325", "S11", f => f.Change("sites.csv", "all-night,,5,0 %", "all-night,,5,35 %"));

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Xunit;
 
 namespace TenderKit.Cli.Tests.Commands;
 
@@ -159,7 +160,7 @@ public class EnergyTests
     {
         var run = TenderFolder.Run("energy", "--latitude", "9", "--longitude", "38.8", "--lamp-w", "30", "--array-wp", "200", "--battery-ah", "100", "--years", "1", "--format", "json");
         var json = JsonNode.Parse(run.Output)!;
-        Assert.StartsWith("Estimate", json["climateGrade"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.StartsWith("estimate", json["climateGrade"]!.GetValue<string>(), StringComparison.Ordinal);
         Assert.Contains("TK320", run.Errors, StringComparison.Ordinal);
         Assert.True(json["cautiousFactorFraction"]!.GetValue<double>() < 0.95);
     }
@@ -185,10 +186,98 @@ public class EnergyTests
         Assert.All(middle["loadWh"]!.AsArray(), wh => Assert.Equal(75, wh!.GetValue<double>(), 1e-6));
     }
 
+    // by hand: six hours at 30 W called for a quarter of the time over a rest of 12 W
+    [Fact]
+    public void Presence_detection_in_one_line()
+    {
+        var json = Json(["--latitude", "9", .. Sizes, "--years", "1", "--schedule", "midnight-3h..midnight+3h:100% presence 25%, rest:40%"]);
+        for (var m = 0; m < 12; m++)
+            Assert.Equal(6 * (0.25 * 30 + 0.75 * 12) + (json["nightH"]![m]!.GetValue<double>() - 6) * 12, json["loadWh"]![m]!.GetValue<double>(), 0.01);
+        Assert.Contains("called for 25 % of the time", json["scheduleInWords"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_schedule_with_seasons_comes_from_a_file()
+    {
+        using var folder = new TenderFolder();
+        var file = Path.Combine(Path.GetDirectoryName(folder.Tender)!, "night.yaml");
+        File.WriteAllText(file, "parts: [ { from: dusk, for: 5 h } ]\nseasons: [ { from: 1 Nov, to: 31 Mar, parts: [ { from: dusk, for: 2 h } ] } ]\n");
+        var json = Json(["--latitude", "9", .. Sizes, "--years", "1", "--schedule", file]);
+        Assert.Equal([60.0, 150.0, 60.0], new[] { 0, 6, 11 }.Select(m => Math.Round(json["loadWh"]![m]!.GetValue<double>(), 6)));
+        Assert.Contains("TK316", json["diagnostics"]!.ToJsonString(), StringComparison.Ordinal);
+        var evening = Json(["--latitude", "9", .. Sizes, "--years", "1", "--schedule", folder.Tender + "#evening"]);
+        Assert.Equal("evening", evening["schedule"]!.GetValue<string>());
+        Assert.All(evening["loadWh"]!.AsArray(), wh => Assert.Equal(150, wh!.GetValue<double>(), 1e-6));
+        var run = Energy(["--latitude", "9", .. Sizes, "--schedule", folder.Tender]);
+        Assert.Equal(ExitCodes.CouldNotRun, run.Code);
+        Assert.Contains("several schedules", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Recovery_the_worst_days_and_the_months_of_missed_light()
+    {
+        var json = Json(["--latitude", "9", .. Sizes, "--years", "5"]);
+        Assert.Equal(5, json["darkNightsByYear"]!.AsArray().Count);
+        Assert.Equal(Value(json, "darkNightsPerYear") * 5, json["darkNightsByYear"]!.AsArray().Sum(n => n!.GetValue<int>()), 1e-9);
+        Assert.Equal(12, json["lossOfLoadByMonthFraction"]!.AsArray().Count);
+        Assert.True(Value(json, "recoveries") > 0 && Value(json, "longestRecoveryDays") >= Value(json, "meanRecoveryDays"));
+        Assert.Equal(720, json["worstSpell"]!["stateOfChargeFraction"]!.AsArray().Count);
+        Assert.Equal(30, json["worstSpell"]!["disconnectFraction"]!.AsArray().Count);
+    }
+
+    [Fact]
+    public void The_hours_of_a_file_are_run_beside_the_synthetic_years()
+    {
+        using var folder = new TenderFolder();
+        var file = HourlyFile(folder.PathOf("hours.epw"));
+        var run = TenderFolder.Run("energy", "--latitude", "-13.9", "--longitude", "33.8", "--climate", file, "--lamp-w", "20", "--array-wp", "100", "--battery-ah", "60", "--years", "2", "--format", "json");
+        var own = JsonNode.Parse(run.Output)!["onOwnSeries"]!.AsObject();
+        Assert.Equal(12, own["lowestStateOfChargeFraction"]!.AsArray().Count);
+        Assert.InRange(Value(own, "darkNightsPerYear"), Value(own, "darkNightsPerYearLow"), Value(own, "darkNightsPerYearHigh"));
+        Assert.Equal(1, Value(own, "years"));
+        Assert.Equal("TypicalYear", own["kind"]!.GetValue<string>());
+        foreach (var key in new[] { "kind", "source", "caution", "lossOfLoadFraction", "longestDarkRunNights" }) Assert.True(own.ContainsKey(key), key);
+        var people = TenderFolder.Run("energy", "--latitude", "-13.9", "--longitude", "33.8", "--climate", file, "--lamp-w", "20", "--array-wp", "100", "--battery-ah", "60", "--years", "2");
+        Assert.Contains("The file's own", people.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Twelve_months_have_no_series_of_their_own() => Assert.False(Json(["--latitude", "9", .. Sizes, "--years", "1"]).ContainsKey("onOwnSeries"));
+
+    // outside the tropics the heading away from the equator is the worst and governs
+    [Fact]
+    public void Any_heading_shows_the_worst()
+    {
+        string[] pole = ["--latitude", "40", "--longitude", "-3", "--ghi-kwh-per-m2-day", "2 3 4.5 5.5 6.5 7.3 7.4 6.5 5 3.3 2.2 1.7", "--temperature-c", "6 7 10 12 16 22 25 25 21 15 10 7", "--lamp-w", "15", "--battery-ah", "60", "--years", "3", "--tilt-deg", "20", "--format", "json"];
+        var run = TenderFolder.Run(["energy", .. pole, "--array-wp", "200", "--heading", "any"]);
+        var json = JsonNode.Parse(run.Output)!.AsObject();
+        Assert.Equal(8, json["headings"]!.AsArray().Count);
+        Assert.Equal(0, Value(json, "azimuthDegrees"));
+        var worst = Assert.Single(json["headings"]!.AsArray(), h => h!["governs"]!.GetValue<bool>())!.AsObject();
+        Assert.Equal(Value(json, "darkNightsPerYear"), Value(worst, "darkNightsPerYear"));
+        var north = JsonNode.Parse(TenderFolder.Run(["energy", .. pole, "--array-wp", "200", "--heading-deg", "0"]).Output)!.AsObject();
+        Assert.Equal(Value(json, "lossOfLoadFraction"), Value(north, "lossOfLoadFraction"));
+
+        var found = JsonNode.Parse(TenderFolder.Run(["energy", .. pole, "--heading", "any"]).Output)!.AsObject();
+        Assert.All(found["headings"]!.AsArray(), h => Assert.True(h!["darkNightsPerYear"]!.GetValue<double>() <= 1));
+    }
+
+    [Theory]
+    [InlineData("a module fixed to the lamp head needs its --tilt-deg", "--heading", "any")]
+    [InlineData("not both", "--heading", "any", "--heading-deg", "40", "--tilt-deg", "10")]
+    [InlineData("--azimuth-deg is the direction", "--heading-deg", "40", "--tilt-deg", "10", "--azimuth-deg", "0")]
+    [InlineData("must lie between", "--heading-deg", "400", "--tilt-deg", "10")]
+    public void Contradictions_about_the_heading_are_named(string why, params string[] options)
+    {
+        var run = Energy(["--latitude", "9", "--array-wp", "160", "--battery-ah", "60", .. options]);
+        Assert.Equal(ExitCodes.CouldNotRun, run.Code);
+        Assert.Contains(why, run.Errors, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_rule_may_be_changed()
     {
-        var json = Json(["--latitude", "9", .. Sizes, "--years", "1", "--rule", "climate.factor.supplied_unsourced=1", "--rule", "battery.end_of_life=1"]);
+        var json = Json(["--latitude", "9", .. Sizes, "--years", "1", "--rule", "climate.factor.unsourced=1", "--rule", "battery.end_of_life=1"]);
         Assert.Equal(1, Value(json, "cautiousFactorFraction"));
         Assert.Contains(json["rules"]!.AsArray(), r => r!["id"]!.GetValue<string>() == "battery.end_of_life" && r["source"]!.GetValue<string>() == "changed by the user");
     }
@@ -211,6 +300,10 @@ public class EnergyTests
     [InlineData("--schedule", "dusk+4h:140%")]
     [InlineData("--schedule", "dusk+4h,rest:10%,rest:20%")]
     [InlineData("--schedule", "dusk+30h")]
+    [InlineData("--schedule", "dusk+3h presence 130%")]
+    [InlineData("--schedule", "dusk+3h,rest:20% presence 30%")]
+    [InlineData("--schedule", "dusk+3h:100% presence 0%")]
+    [InlineData("--schedule", "nowhere.yaml")]
     [InlineData("--schedule", "dusk")]
     [InlineData("--schedule", "dusk+2h:0%")]
     [InlineData("--battery-type", "lipo")]
@@ -244,6 +337,20 @@ public class EnergyTests
         Assert.Equal(ExitCodes.CouldNotRun, run.Code);
         Assert.Contains("TK302", run.Errors, StringComparison.Ordinal);
         Assert.Contains("--ghi-kwh-per-m2-day", run.Errors, StringComparison.Ordinal);
+    }
+
+    /// <summary>A typical year of 14 degrees south as an EnergyPlus weather file: half sines of sun from 6 to 18 h, dull every seventh day.</summary>
+    private static string HourlyFile(string path)
+    {
+        var lines = Enumerable.Range(0, 365 * 24).Select(i =>
+        {
+            var (day, hour) = (i / 24, i % 24);
+            var date = new DateTime(2001, 1, 1).AddDays(day);
+            var wh = Math.Max(0, Math.Sin(Math.PI * (hour + 0.5 - 6) / 12)) * (day % 7 == 0 ? 200 : 750);
+            return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{1990 + date.Month},{date.Month},{date.Day},{hour + 1},0,x,{15 + 8 * Math.Sin(Math.PI * (hour - 8) / 12):0.0},10,50,90000,0,0,300,{wh:0},0,0");
+        });
+        File.WriteAllLines(path, ["LOCATION,Somewhere,-,-,invented,0,-13.9,33.8,2.25,1000", .. lines]);
+        return path;
     }
 
     private static (int Code, string Output, string Errors) Energy(string[] options) => TenderFolder.Run(["energy", .. Pole, .. options]);

@@ -1,3 +1,5 @@
+using Xunit;
+
 namespace TenderKit.Cli.Tests.Commands;
 
 public class KitTests

@@ -1,3 +1,5 @@
+using Xunit;
+
 namespace TenderKit.Cli.Tests.Commands;
 
 /// <summary>Classes of luminance and classes of parts of the night, in a whole bid.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Xunit;
 
 namespace TenderKit.Cli.Tests.Commands;
 
@@ -7,8 +8,8 @@ public class WholeBidTests
 {
     private static readonly string[] Documents =
     [
-        "financial/price-workbook.xlsx", "internal/bid.json", "internal/calculation-workbook.xlsx",
-        "technical/notes-appendix.pdf", "technical/technical-schedule.pdf", "technical/unpriced-bill.xlsx",
+        "financial/price-workbook.xlsx", "internal/bid.json", "internal/calculation-workbook.xlsx", "internal/data-request.pdf",
+        "technical/notes-appendix.pdf", "technical/settings-and-tests.pdf", "technical/technical-schedule.pdf", "technical/unpriced-bill.xlsx",
     ];
 
     [Fact]
@@ -64,7 +65,7 @@ public class WholeBidTests
     [Fact]
     public void Culture_and_time_zone_change_no_byte()
     {
-        using var folder = new TenderFolder().WithSites("S01", "S11");
+        using var folder = new TenderFolder().WithSites("S09", "S01", "S11");
         var first = BytesUnder(folder, "plain", CultureInfo.InvariantCulture);
         foreach (var name in new[] { "fr-FR", "ar-SA", "tr-TR" })
         {

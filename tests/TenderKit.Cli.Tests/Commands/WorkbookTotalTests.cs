@@ -1,6 +1,7 @@
 using System.Data;
 using System.Globalization;
 using TenderKit.Documents.Tests.Workbooks;
+using Xunit;
 
 namespace TenderKit.Cli.Tests.Commands;
 

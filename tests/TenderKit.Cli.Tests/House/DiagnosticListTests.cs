@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Xunit;
 
 namespace TenderKit.Cli.Tests.House;
 

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using Xunit;
 
 namespace TenderKit.Cli.Tests.House;
 

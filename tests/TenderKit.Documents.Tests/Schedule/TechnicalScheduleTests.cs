@@ -232,16 +232,28 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void Each_kit_shows_its_curve_its_worst_days_and_its_recovery()
+    {
+        var lines = string.Join(' ', Lines(HandMadeDesign.Small()));
+        foreach (var words in new[] { "the 30 days with the most light missed", "smallest battery, to 2 %", "full again within 9 days", "would just keep the dark nights allowed" })
+            Assert.Contains(words, lines, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Odd_results_are_drawn_without_stopping()
     {
         var small = HandMadeDesign.Small();
         var site = small.Sites[0];
         var narrow = site.Light with { Result = site.Light.Result with { Points = [.. site.Light.Result.Points.Select(p => p with { YM = p.YM / 5, IlluminanceLx = 3 })], MinimumLx = 3, MaximumLx = 3, AverageLx = 3 } };
-        var still = site.Energy.Simulated with { WorstMonthStates = [], MonthlySupplyWhPerDay = [.. Enumerable.Repeat(0.0, 12)], MonthlyDemandWhPerDay = [.. Enumerable.Repeat(0.0, 12)] };
+        var still = site.Energy.Simulated with { WorstMonthStates = [], WorstSpell = TenderKit.Sizing.Energy.WorstSpell.None, MonthlySupplyWhPerDay = [.. Enumerable.Repeat(0.0, 12)], MonthlyDemandWhPerDay = [.. Enumerable.Repeat(0.0, 12)] };
         var odd = site with { Light = narrow, Energy = site.Energy with { Simulated = still, AutonomyNights = double.PositiveInfinity } };
         var bare = site with { Light = site.Light with { Layout = null, Result = site.Light.Result with { Points = [], PointsAlong = 0, PointsAcross = 0 } } };
 
         Assert.NotEmpty(TechnicalSchedule.Make(small with { Sites = small.Sites.SetItem(0, odd) }));
+        var curve = small.Curves[0];
+        foreach (var strange in new[] { curve with { AutonomyBatteryWh = double.PositiveInfinity, HandArrayWp = double.PositiveInfinity }, curve with { Points = [curve.Points[0], curve.Points[0] with { BatteryWh = 1e7 }] } })
+            Assert.NotEmpty(TechnicalSchedule.Make(small with { Curves = [strange] }));
+        Assert.DoesNotContain(Lines(small with { Curves = [] }), l => l.Contains("just keep the dark nights", StringComparison.Ordinal));
         Assert.Contains("cannot be drawn", string.Join('\n', Lines(small with { Sites = small.Sites.SetItem(0, bare) })), StringComparison.Ordinal);
         Assert.NotEmpty(TechnicalSchedule.Make(small with { Sites = small.Sites.SetItem(0, bare) }));
     }
@@ -266,7 +278,7 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
         var failing = small.Kits[0].Checks[0] with { Offered = 4.2 };
         return small with
         {
-            Sites = small.Sites.SetItem(0, small.Sites[0] with { Checks = small.Sites[0].Checks.SetItem(0, failing), Climate = small.Sites[0].Climate with { Monthly = small.Sites[0].Climate.Monthly with { Grade = ClimateGrade.SuppliedWithSource } } }),
+            Sites = small.Sites.SetItem(0, small.Sites[0] with { Checks = small.Sites[0].Checks.SetItem(0, failing), Climate = small.Sites[0].Climate with { Monthly = small.Sites[0].Climate.Monthly with { Grade = ClimateGrade.MeansWithSource } } }),
             Kits = small.Kits.SetItem(0, small.Kits[0] with { Checks = small.Kits[0].Checks.SetItem(0, failing) }),
             Rules = small.Rules.Add(new DesignRule("array.tilt_least", 80, 0, 45, "degrees", "common practice, no source", "module tilt", true)).Add(new DesignRule("choice.present_cost_years", 10, 1, 30, "years", "common practice, no source", "cost over the years", false)),
             Diagnostics = small.Diagnostics.Add(Diagnostic.Warning("TK701", "unit price of BAT-L060 lapsed on 2027-01-31, 148.00 EUR; ask for a new quotation")),

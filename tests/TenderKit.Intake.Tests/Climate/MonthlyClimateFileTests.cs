@@ -1,6 +1,9 @@
 using System.Text;
 using TenderKit.Intake.Climate;
 using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Climate;
 
@@ -39,7 +42,7 @@ public sealed class MonthlyClimateFileTests
         Assert.Equal(9.0, climate.DailyMinC[6]);
         Assert.Equal((4.0, 41.0), (climate.RecordLowC, climate.RecordHighC));
         Assert.Equal("national weather service, station 12, 1991-2020", climate.Source);
-        Assert.Equal(ClimateGrade.SuppliedWithSource, climate.Grade);
+        Assert.Equal(ClimateGrade.MeansWithSource, climate.Grade);
         Assert.Empty(ReferenceClimate.Examine(climate, Place.Nowhere));
     }
 
@@ -162,7 +165,7 @@ public sealed class MonthlyClimateFileTests
         Assert.Equal(5.2, climate.IrradiationKWhPerM2[0], 0.002);
         Assert.Equal(22.5, climate.MeanC[0]);
         Assert.Equal((-13.97, 33.79), (climate.LatitudeDegrees, climate.LongitudeDegrees));
-        Assert.Equal(ClimateGrade.SuppliedWithSource, climate.Grade);
+        Assert.Equal(ClimateGrade.SatelliteSeries, climate.Grade);
         Assert.Contains("NASA POWER", climate.Source, StringComparison.Ordinal);
     }
 
@@ -180,7 +183,7 @@ public sealed class MonthlyClimateFileTests
     {
         var outcome = Read(Good.Replace("# source: national weather service, station 12, 1991-2020\n", "", StringComparison.Ordinal));
         Assert.Equal(["TK137"], outcome.Diagnostics.Select(d => d.Code));
-        Assert.Equal(ClimateGrade.SuppliedUnsourced, outcome.Value!.Grade);
+        Assert.Equal(ClimateGrade.Unsourced, outcome.Value!.Grade);
     }
 
     private static Outcome<MonthlyClimate> Read(string text) => MonthlyClimateFile.Read(TableOf(text), -13.97, 33.79);

@@ -1,5 +1,8 @@
 using System.Globalization;
 using TenderKit.Intake.Climate;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Climate;
 
@@ -23,7 +26,7 @@ public sealed class PowerFileTests
         for (var i = 0; i < 8760; i++) Assert.Equal(SampleHours.Wh(i % 24), series.GlobalWhPerM2[i], 0.1);
         Assert.All(reading.Monthly.IrradiationKWhPerM2, h => Assert.Equal(SampleHours.DayKWh, h, 0.001));
         Assert.Equal(26, series.AirC[24 + 13]);
-        Assert.Equal(ClimateGrade.SuppliedWithSource, reading.Monthly.Grade);
+        Assert.Equal(ClimateGrade.MeansWithSource, reading.Monthly.Grade);
         Assert.Contains("NASA", reading.Monthly.Source, StringComparison.Ordinal);
     }
 
@@ -225,10 +228,11 @@ public sealed class PowerFileTests
     [InlineData("{\"geometry\":{\"coordinates\":[30,10]},\"properties\":{\"parameter\":{\"T2M\":{\"JANUARY\":1}}}}", "TK142")]
     public void Json_that_cannot_be_read_is_refused(string text, string code) => Assert.Equal(code, Refused(text).Code);
 
+    /// <summary>Reads a file; the notes on too few years and on days, which are of the grade, are left to <see cref="ClimateGradeOfFileTests"/>.</summary>
     private static ClimateReading Read(string text, out IReadOnlyList<Diagnostic> found)
     {
         var outcome = ClimateFile.Read("power.dat", SampleHours.Bytes(text), null, null);
-        found = outcome.Diagnostics;
+        found = [.. outcome.Diagnostics.Where(d => d.Code != "TK130" && !d.Message.StartsWith("days give", StringComparison.Ordinal))];
         Assert.True(outcome.Value is not null, string.Join('\n', found));
         return outcome.Value!;
     }

@@ -1,4 +1,7 @@
 using TenderKit.Intake.Climate;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Climate;
 

@@ -1,4 +1,6 @@
 using TenderKit.Intake.Climate;
+using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Climate;
 

@@ -1,5 +1,7 @@
 using System.Globalization;
+using CsCheck;
 using TenderKit.Intake.Numbers;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Numbers;
 

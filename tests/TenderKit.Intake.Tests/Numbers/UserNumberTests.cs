@@ -1,5 +1,6 @@
 using TenderKit.Intake.Numbers;
 using TenderKit.Intake.Tables;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Numbers;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using TenderKit.Intake.Photometry;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

@@ -1,4 +1,7 @@
 using TenderKit.Intake.Photometry;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Lighting;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

@@ -1,6 +1,9 @@
 using System.Globalization;
 using System.Text;
+using CsCheck;
 using TenderKit.Intake.Photometry;
+using TenderKit.Sizing.Basics;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

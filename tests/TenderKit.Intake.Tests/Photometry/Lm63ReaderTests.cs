@@ -1,5 +1,8 @@
 using System.Text;
+using CsCheck;
 using TenderKit.Intake.Photometry;
+using TenderKit.Sizing.Basics;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using TenderKit.Intake.Photometry;
+using TenderKit.Sizing.Basics;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using TenderKit.Sizing.Lighting;
 
 namespace TenderKit.Intake.Tests.Photometry;
 

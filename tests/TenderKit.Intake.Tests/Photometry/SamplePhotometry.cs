@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using TenderKit.Sizing.Lighting;
 
 namespace TenderKit.Intake.Tests.Photometry;
 
@@ -51,6 +52,7 @@ internal static class SamplePhotometry
     public static ImmutableArray<SampleLuminaire> All { get; } =
     [
         new("LUM-A30-40", "area luminaire 30 W 4000 K", Area, 4800, 30, null),
+        new("LUM-A40-40", "area luminaire 40 W 4000 K", Area, 6400, 40, null),
         new("LUM-A60-40", "area luminaire 60 W 4000 K", Area, 9600, 60, null),
         new("LUM-B30-40", "luminaire with plain cover 30 W 4000 K", Backward, 4200, 30, 4750),
         new("LUM-P08-30", "path luminaire 8 W 3000 K", Path, 1120, 8, null),
@@ -60,9 +62,20 @@ internal static class SamplePhotometry
         new("LUM-R20-40", "road luminaire 20 W 4000 K", Road, 3300, 20, null),
         new("LUM-R30-30", "road luminaire 30 W 3000 K", Road, 4500, 30, null),
         new("LUM-R30-40", "road luminaire 30 W 4000 K", Road, 4950, 30, null),
+        new("LUM-R30-40C", "road luminaire 30 W 4000 K, coated for the coast", Road, 4950, 30, null),
         new("LUM-R40-40", "road luminaire 40 W 4000 K", DeepRoad, 6800, 40, null),
+        new("LUM-R40-40S", "road luminaire 40 W 4000 K, made to order", DeepRoad, 6800, 40, null),
+        new("LUM-R50-40", "road luminaire 50 W 4000 K", DeepRoad, 8250, 50, null),
         new("LUM-R60-40", "road luminaire 60 W 4000 K", DeepRoad, 10200, 60, null),
+        new("LUM-R80-40", "road luminaire 80 W 4000 K", DeepRoad, 13600, 80, null),
+        .. new (int PowerW, double FluxLm)[] { (8, 1200), (10, 1550), (12, 1860) }.Select(u => Unit(u.PowerW, u.FluxLm, Path)),
+        .. new (int PowerW, double FluxLm)[] { (15, 2400), (20, 3200), (25, 4000), (30, 4800) }.Select(u => Unit(u.PowerW, u.FluxLm, Road)),
+        .. new (int PowerW, double FluxLm)[] { (40, 6400), (50, 8000), (60, 9600), (80, 12800) }.Select(u => Unit(u.PowerW, u.FluxLm, DeepRoad)),
+        new("INT-120X", "integrated unit sold as 120 W", Road, 1800, 120, null),
     ];
+
+    private static SampleLuminaire Unit(int powerW, double fluxLm, SampleOptic optic) =>
+        new(FormattableString.Invariant($"INT-{powerW:00}"), FormattableString.Invariant($"integrated unit {powerW} W 4000 K"), optic, fluxLm, powerW, null);
 
     /// <summary>An LM-63-2002 file: angle 0 is the street side, left and right equal.</summary>
     public static string Text(SampleLuminaire luminaire)

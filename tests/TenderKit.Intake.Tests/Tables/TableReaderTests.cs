@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
 using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+using Xunit;
 
 namespace TenderKit.Intake.Tests.Tables;
 

@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using TenderKit.Sizing.Basics;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Basics;
 
@@ -14,7 +15,7 @@ public partial class NamesTests
     private static readonly HashSet<string> PureNumbers =
     [
         "OverallUniformity", "overallUniformity", "ArrayToLoadRatio", "PeukertExponent", "peukertExponent", "albedo", "MinSpacingToHeight", "MaxSpacingToHeight",
-        "ForceCoefficient", "CyclesAtDepth", "cyclesAtDepth", "EquivalentFullCyclesPerYear", "equivalentFullCyclesPerYear", "dayOfYear", "DayToDayCorrelation",
+        "ForceCoefficient", "CyclesAtDepth", "cyclesAtDepth", "EquivalentFullCyclesPerYear", "equivalentFullCyclesPerYear", "dayOfYear", "DayToDayCorrelation", "MonthToMonthCorrelation",
         "DarkNightsPerYear", "DarkNightsUpperBound", "Gamma", "share", "cosTilt", "horizonTerm", "DistanceAu", "julianDay", "nightsPerRun",
         "LongitudinalUniformity", "HemisphericalUniformity", "S1", "S2", "tangent",
     ];
@@ -43,6 +44,6 @@ public partial class NamesTests
 
     private static bool IsNumber(Type type) => type == typeof(double) || type == typeof(double?);
 
-    [GeneratedRegex("(?<![A-Z])(W|Wp|Wh|V|A|Ah|OhmPerKm|OhmM|M|Mm|Mm2|M2|M3|Kg|N|Nm|N[Pp]erM2|KN[Pp]erM3|Pa|K?Pa|KPaPerM|MPa|C|K|Lx|Lm|Cd|CdPerKlm|(K|M)?WhPerM2|WPerM2|MJPerM2|KWhPerM2Day|S|H|Hours|Years?|Nights|Days|MPerS|PerK|PerM|Km|PerV|Um)$|(Fraction|Factor|Degrees|Rad|Ratio|Exponent|Coefficient|Clearness|Count|PerCent|Minutes)(At25C|PerMonth)?$|[eE]fficiency$|^(XM|YM|setPointAt25CV|degrees|rad|hours|factor|clearness)$")]
+    [GeneratedRegex("(?<![A-Z])(W|Wp|Wh|V|A|Ah|Ohm|OhmPerKm|OhmM|M|Mm|Mm2|M2|M3|Kg|N|Nm|N[Pp]erM2|KN[Pp]erM3|Pa|K?Pa|KPaPerM|MPa|C|K|Lx|Lm|Cd|CdPerKlm|(K|M)?WhPerM2|WPerM2|MJPerM2|KWhPerM2Day|S|H|Hours|Years?|Nights|Days|MPerS|PerK|PerM|Km|PerV|Um)$|(Fraction|Factor|Degrees|Rad|Ratio|Exponent|Coefficient|Clearness|Count|PerCent|Minutes)(At25C|PerMonth)?$|[eE]fficiency$|^(XM|YM|setPointAt25CV|degrees|rad|hours|factor|clearness)$")]
     private static partial Regex Unit();
 }

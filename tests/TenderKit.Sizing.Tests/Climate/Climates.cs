@@ -11,7 +11,7 @@ internal static class Climates
         latitude, [.. Enumerable.Range(1, 12).Select(m => clearness * SunGeometry.DailyExtraterrestrialKWhPerM2(latitude, SunGeometry.MeanDayOfMonth(m)))]);
 
     public static MonthlyClimate Of(double latitude, ImmutableArray<double> irradiation) => new(
-        latitude, 20, irradiation, [.. Enumerable.Repeat(20.0, 12)], [.. Enumerable.Repeat(26.0, 12)], [.. Enumerable.Repeat(15.0, 12)], 5, 40, ClimateGrade.SuppliedWithSource, "invented for tests");
+        latitude, 20, irradiation, [.. Enumerable.Repeat(20.0, 12)], [.. Enumerable.Repeat(26.0, 12)], [.. Enumerable.Repeat(15.0, 12)], 5, 40, ClimateGrade.MeansWithSource, "invented for tests");
 
     /// <summary>Mean daily sum of one calendar month over all years.</summary>
     public static double MonthMean(ImmutableArray<double> hours, int years, int month) =>

@@ -1,5 +1,7 @@
+using CsCheck;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

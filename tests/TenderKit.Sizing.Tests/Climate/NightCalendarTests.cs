@@ -1,4 +1,6 @@
+using CsCheck;
 using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

@@ -1,5 +1,6 @@
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

@@ -1,5 +1,7 @@
 using System.Globalization;
+using CsCheck;
 using TenderKit.Sizing.Climate;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Climate;
 

@@ -1,4 +1,5 @@
 using TenderKit.Sizing.Energy;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 

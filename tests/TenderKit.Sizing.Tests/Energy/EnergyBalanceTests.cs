@@ -1,6 +1,8 @@
+using CsCheck;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 
@@ -267,6 +269,9 @@ public sealed class EnergyBalanceTests
         Assert.Empty(Codes(fit));
         Assert.Equal(["TK322"], Codes(fit with { Array = fit.Array with { MaximumPowerVoltageV = 32, MaximumPowerCurrentA = 4.7 } }));
         Assert.Equal(["TK322"], Codes(fit with { Array = fit.Array with { MaximumPowerVoltageV = 12 } }));
+        var hot = Tropics with { Weather = Tropics.Weather with { AirC = [.. Tropics.Weather.AirC.Select(_ => 38.0)] } };
+        Assert.Equal(["TK329"], EnergyFindings.Examine(hot, fit with { Battery = Systems.Lithium(1200) }, Place.Nowhere).Select(d => d.Code));
+        Assert.Empty(EnergyFindings.Examine(hot, fit, Place.Nowhere));
         Assert.Equal(["TK324"], Codes(fit with { Control = fit.Control with { ChargeCurrentA = 5 } }));
     }
 

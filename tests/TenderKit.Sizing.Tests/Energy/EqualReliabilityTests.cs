@@ -1,5 +1,7 @@
+using CsCheck;
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TenderKit.Sizing.Energy;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 

@@ -1,6 +1,8 @@
+using CsCheck;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Energy;
 

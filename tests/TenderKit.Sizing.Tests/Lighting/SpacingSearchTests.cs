@@ -1,4 +1,6 @@
+using CsCheck;
 using TenderKit.Sizing.Lighting;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting;
 

@@ -1,4 +1,6 @@
+using CsCheck;
 using TenderKit.Sizing.Structure;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Structure;
 

@@ -1,4 +1,5 @@
 using TenderKit.Sizing.Structure;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Structure;
 

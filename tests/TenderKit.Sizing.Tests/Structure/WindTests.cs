@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using CsCheck;
 using TenderKit.Sizing.Structure;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Structure;
 

@@ -1,4 +1,5 @@
 using TenderKit.Sizing.Wiring;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Wiring;
 

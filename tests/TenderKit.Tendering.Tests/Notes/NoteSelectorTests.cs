@@ -126,7 +126,7 @@ public class NoteSelectorTests
     {
         NoteFact.ColdCharging => Everywhere(p => p, s => Climate(s, m => m with { RecordLowC = -1 })),
         NoteFact.HotBattery => Everywhere(p => p, s => Climate(s, m => m with { DailyMaxC = [.. Enumerable.Repeat(37.5, 12)] })),
-        NoteFact.UnsourcedClimate => Everywhere(p => p, s => Climate(s, m => m with { Grade = ClimateGrade.SuppliedUnsourced })),
+        NoteFact.UnsourcedClimate => Everywhere(p => p, s => Climate(s, m => m with { Grade = ClimateGrade.Unsourced })),
         NoteFact.StrongWind => Everywhere(p => p, s => s with { Site = s.Site with { BasicWindMPerS = 30 } }),
         NoteFact.PresenceDetection => Everywhere(p => p, s => s with { Site = s.Site with { Schedule = Detecting(s.Site) } }),
         NoteFact.ArrayAboveSixtyVolts => Everywhere(p => p with { ModuleCount = 3, ModulesInSeries = 3 }, s => s),

@@ -5,6 +5,7 @@ using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Kits;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
 
@@ -69,8 +70,13 @@ public static class HandMadeDesign
         var kits = makeUps
             .Select((parts, i) => KitOf("K" + (i + 1).ToString(CultureInfo.InvariantCulture), parts, sites))
             .Where(kit => kit.Poles > 0);
-        return new TenderDesign(TenderFile(), HandMadeParts.Catalog, Digest('c'), Rules, Inputs, sites, [.. kits], unmet, Notices);
+        return new TenderDesign(TenderFile(), HandMadeParts.Catalog, Digest('c'), Rules, Inputs, sites, [.. kits], unmet, Notices) { Curves = [.. kits.Select(CurveOf)] };
     }
+
+    private static KitCurve CurveOf(Kit kit) => new(
+        kit.Id, kit.SiteIds[0],
+        [.. new[] { 0.7, 0.8, 1.0, 1.3, 1.8 }.Select(r => new CurvePoint(kit.Parts.ArrayWp * r, kit.Parts.BatteryRatedWh * (0.35 + (0.12 / (r - 0.55)))))],
+        new CurvePoint(kit.Parts.ArrayWp, kit.Parts.BatteryRatedWh), kit.Parts.BatteryRatedWh * 0.93, kit.Parts.ArrayWp * 0.81, 1);
 
     private static Tender TenderFile() => new(
         new TenderHead(
@@ -117,8 +123,10 @@ public static class HandMadeDesign
         new("array.recovery", 10, 5, 30, "d", "common practice, no source", "hand method", false),
         new("battery.end_of_life", 0.8, 0.6, 1, "", "IEEE 1013, from memory", "battery capacity", false),
         new("battery.enclosure_rise", 8, 0, 20, "K", "common practice, no source", "battery temperature", true),
+        new("controller.compensation", -4.5, -5, -3, "mV/K per cell", "common practice, no source", "controller settings", false),
         new("foundation.overturning", 1.5, 1.3, 2, "", "common practice, no source", "foundation", false),
         new("light.maintenance_factor", 0.8, 0.6, 0.95, "", "CIE 154, from memory", "illuminance", false),
+        new("wiring.earth_ohm", 100, 1, 200, "Ohm", "common practice, no source", "acceptance sheets", false),
     ];
 
     private static readonly ImmutableArray<InputDigest> Inputs = [new("tender.yaml", Digest('a')), new("sites.xlsx", Digest('b')), new("design-rules.yaml", Digest('d'))];

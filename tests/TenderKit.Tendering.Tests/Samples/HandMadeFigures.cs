@@ -87,7 +87,12 @@ public static class HandMadeFigures
         return new EnergyResult(
             20, 0.0004, 0.35, 0.62, 3, 2, [.. Enumerable.Range(0, 12).Select(m => 0.42 + (0.03 * Math.Abs(m - 6)))], 0.78, 6, 96, supply, demand,
             [.. Enumerable.Range(0, 744).Select(StateAt)], 7, 13,
-            new EnergyLedger(input, yearDemand * 0.95, yearDemand * 0.05, input - yearDemand, 0, 0, yearDemand, yearDemand * 0.0004));
+            new EnergyLedger(input, yearDemand * 0.95, yearDemand * 0.05, input - yearDemand, 0, 0, yearDemand, yearDemand * 0.0004))
+        {
+            WorstSpell = new WorstSpell(191, 13, [.. Enumerable.Range(0, 720).Select(StateAt)], [.. Enumerable.Range(0, 30).Select(d => 0.2 + (d > 20 ? 0.01 : 0))], [.. Enumerable.Repeat(0.44, 30)]),
+            Recovery = new RecoveryTimes(3, 9, 6.5),
+            LossOfLoadByMonth = [0, 0, 0, 0, 0, 0.001, 0.0038, 0, 0, 0, 0, 0],
+        };
     }
 
     private static LightPoint Point(int row, int column, double spacing, double width, double heightM)

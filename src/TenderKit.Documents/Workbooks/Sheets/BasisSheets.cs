@@ -75,7 +75,8 @@ internal static class BasisSheets
         var target = design.Tender.Reliability;
         yield return ("Dark nights a year", FormattableString.Invariant($"at most {target.DarkNightsPerYear}"));
         yield return ("Autonomy", FormattableString.Invariant($"at least {target.AutonomyNights} nights at end of life"));
-        foreach (var climate in design.Sites.GroupBy(s => s.Climate.Monthly.Source)) yield return ("Climate", FormattableString.Invariant($"{climate.Key}, {Words.Of(climate.First().Climate.Monthly.Grade)}: {Sites(climate)}"));
+        foreach (var climate in design.Sites.GroupBy(s => (s.Climate.Monthly.Source, s.Climate.Monthly.Grade)))
+            yield return ("Climate", FormattableString.Invariant($"{climate.Key.Source}, {Words.Of(climate.Key.Grade)}, irradiation taken at {climate.First().Climate.CautiousFactor:0.00}: {Sites(climate)}"));
         foreach (var light in design.Sites.GroupBy(s => s.Site.Target)) yield return ("Light", FormattableString.Invariant($"{light.Key.Name}, {light.Key.Source}: {Sites(light)}"));
         foreach (var schedule in design.Sites.GroupBy(s => s.Site.Schedule.Name)) yield return ("Lighting schedule", FormattableString.Invariant($"{schedule.Key}, {Words.Of(schedule.First().Site.Schedule)}: {Sites(schedule)}"));
         foreach (var soil in design.Sites.GroupBy(s => (s.Site.Soil.Name, s.Site.SoilStated))) yield return ("Soil", FormattableString.Invariant($"{soil.Key.Name}{(soil.Key.SoilStated ? "" : ", not stated, the worst class taken")}: {Sites(soil)}"));

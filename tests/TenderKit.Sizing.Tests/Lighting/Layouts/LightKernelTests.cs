@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using CsCheck;
 using TenderKit.Sizing.Lighting;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting;
 

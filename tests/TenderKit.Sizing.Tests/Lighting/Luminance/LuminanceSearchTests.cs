@@ -1,5 +1,6 @@
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Lighting;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting.Luminance;
 

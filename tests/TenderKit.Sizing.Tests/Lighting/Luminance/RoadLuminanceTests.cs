@@ -1,4 +1,5 @@
 using TenderKit.Sizing.Lighting;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting.Luminance;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Tests.Climate;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting.Luminance;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TenderKit.Sizing.Lighting;
+using Xunit;
 
 namespace TenderKit.Sizing.Tests.Lighting;
 

@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using NetTopologySuite.Geometries;
+using NetTopologySuite.IO.Converters;
+using TenderKit.Intake.Maps.Geodesy;
+
+namespace TenderKit.Intake.Maps;
+
+/// <summary>GeoJSON (RFC 7946): feature collections, single features and bare geometries; the older member <c>crs</c> is heeded for UTM on WGS84.</summary>
+internal static partial class GeoJsonText
+{
+    private static readonly JsonSerializerOptions Options = new() { Converters = { new GeoJsonConverterFactory() }, AllowTrailingCommas = true, ReadCommentHandling = JsonCommentHandling.Skip };
+
+    public static ImmutableArray<MapFeature> Read(byte[] bytes, MapFindings found)
+    {
+        var text = bytes.AsSpan(bytes is [0xEF, 0xBB, 0xBF, ..] ? 3 : 0);
+        using var document = JsonDocument.Parse(text.ToArray(), new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 64 });
+        if (document.RootElement.ValueKind != JsonValueKind.Object) throw new JsonException("it is no GeoJSON object");
+        var toDegrees = FrameOf(document.RootElement);
+        foreach (var feature in FeaturesOf(document.RootElement, found)) Add(feature, toDegrees, found);
+        return found.Features;
+    }
+
+    private static IEnumerable<(string Name, Geometry? Geometry, List<KeyValuePair<string, string>> Properties)> FeaturesOf(JsonElement root, MapFindings found)
+    {
+        var type = root.TryGetProperty("type", out var t) && t.ValueKind == JsonValueKind.String ? t.GetString() : null;
+        if (type != "FeatureCollection") return One(root, found);
+        if (!root.TryGetProperty("features", out var features) || features.ValueKind != JsonValueKind.Array) throw new JsonException("the collection has no features");
+        return features.EnumerateArray().SelectMany(f => One(f, found));
+    }
+
+    /// <summary>One feature or bare geometry; a broken one is left out and the others are still read.</summary>
+    private static IEnumerable<(string Name, Geometry? Geometry, List<KeyValuePair<string, string>> Properties)> One(JsonElement element, MapFindings found)
+    {
+        if (element.ValueKind != JsonValueKind.Object)
+        {
+            found.Lost("a feature", "it is no object");
+            yield break;
+        }
+
+        var isFeature = element.TryGetProperty("type", out var type) && type.ValueEquals("Feature");
+        var properties = isFeature ? PropertiesOf(element) : [];
+        var name = properties.FirstOrDefault(p => p.Key.ToUpperInvariant() is "NAME" or "NOM" or "NOMBRE" or "NOME" or "TITLE").Value ?? "";
+        if (GeometryOf(isFeature ? element.TryGetProperty("geometry", out var g) ? g : default : element) is { IsEmpty: false } geometry) yield return (name, geometry, properties);
+        else found.Lost(name, "its geometry cannot be read");
+    }
+
+    private static Geometry? GeometryOf(JsonElement element)
+    {
+        if (element.ValueKind != JsonValueKind.Object) return null;
+        try
+        {
+            return element.Deserialize<Geometry>(Options);
+        }
+        catch (Exception e) when (e is JsonException or ArgumentException or InvalidOperationException or FormatException or NotSupportedException or IndexOutOfRangeException or NullReferenceException or InvalidCastException)
+        {
+            // the library meets geometries it does not know with exceptions of many kinds
+            return null;
+        }
+    }
+
+    private static List<KeyValuePair<string, string>> PropertiesOf(JsonElement feature)
+    {
+        var list = new List<KeyValuePair<string, string>>();
+        if (feature.TryGetProperty("id", out var id) && id.ValueKind is JsonValueKind.String or JsonValueKind.Number) list.Add(new("id", id.ToString()));
+        if (!feature.TryGetProperty("properties", out var properties) || properties.ValueKind != JsonValueKind.Object) return list;
+        foreach (var property in properties.EnumerateObject().Where(p => p.Value.ValueKind is JsonValueKind.String or JsonValueKind.Number or JsonValueKind.True or JsonValueKind.False))
+        {
+            if (property.NameEquals("id")) list.RemoveAll(p => p.Key == "id");
+            list.Add(new(property.Name, property.Value.ToString()));
+        }
+
+        return list;
+    }
+
+    private static void Add((string Name, Geometry? Geometry, List<KeyValuePair<string, string>> Properties) feature, Func<Coordinate, GeoPoint> toDegrees, MapFindings found)
+    {
+        ImmutableArray<GeoPoint> Points(Coordinate[] coordinates) => [.. coordinates.Select(toDegrees)];
+        var parts = Flat(feature.Geometry!).Select(g => g switch
+        {
+            Point p => new Part(MapShape.Point, Points(p.Coordinates)),
+            LineString l => new Part(MapShape.Line, Points(l.Coordinates)),
+            Polygon p => new Part(MapShape.Area, Points(p.ExteriorRing.Coordinates)),
+            _ => new Part(MapShape.Point, []),
+        });
+        var properties = feature.Properties.Where(p => p.Value != feature.Name || p.Key.ToUpperInvariant() is not ("NAME" or "NOM" or "NOMBRE" or "NOME" or "TITLE"));
+        foreach (var group in parts.GroupBy(p => p.Shape)) found.Add(group.Key, group.Select(p => p.Points), feature.Name, properties);
+    }
+
+    private static IEnumerable<Geometry> Flat(Geometry geometry) => geometry is GeometryCollection many
+        ? many.Geometries.SelectMany(Flat)
+        : [geometry];
+
+    /// <summary>Degrees as they stand, or out of a UTM zone named in the older member <c>crs</c> (EPSG 32601 to 32660 and 32701 to 32760).</summary>
+    private static Func<Coordinate, GeoPoint> FrameOf(JsonElement root)
+    {
+        var named = root.TryGetProperty("crs", out var crs) && crs.ValueKind == JsonValueKind.Object && crs.TryGetProperty("properties", out var p) && p.ValueKind == JsonValueKind.Object
+            && p.TryGetProperty("name", out var n) && n.ValueKind == JsonValueKind.String ? n.GetString()! : "";
+        var match = UtmCode().Match(named);
+        if (!match.Success) return c => new(c.Y, c.X);
+        var (isSouth, zone) = (match.Groups["h"].Value == "7", int.Parse(match.Groups["z"].Value, CultureInfo.InvariantCulture));
+        return zone is >= 1 and <= 60 ? c => Utm.ToDegrees(zone, isSouth, c.X, c.Y) : c => new(c.Y, c.X);
+    }
+
+    private readonly record struct Part(MapShape Shape, ImmutableArray<GeoPoint> Points);
+
+    [GeneratedRegex(@"EPSG:{1,2}32(?<h>[67])(?<z>\d{2})$")]
+    private static partial Regex UtmCode();
+}

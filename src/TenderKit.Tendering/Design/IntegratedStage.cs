@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Climate;
+using TenderKit.Tendering.Settings;
+using TenderKit.Tendering.Sites;
+
+namespace TenderKit.Tendering.Design;
+
+/// <summary>
+/// Integrated units: lamp, module, battery and controller in one housing, so nothing is chosen but the unit and its pole. Its module faces where the
+/// arm points or away from it: across the road where the bearing of the road is known, else anywhere; of these headings the worst governs.
+/// </summary>
+internal static class IntegratedStage
+{
+    private const int HeadingsTried = 8;
+
+    /// <summary>Weather on the module for each heading the road may give it, the one with the least sun for its load first.</summary>
+    public static ImmutableArray<SiteWeather> Weathers(IntegratedUnit unit, PoleShape shape, Site site, SiteWeather weather, DesignInputs inputs) =>
+    [
+        .. Headings(site)
+            .Select(azimuth => new PlaneOrientation(Math.Min(90, unit.ModuleTiltDegrees + shape.ArmTiltDegrees), azimuth))
+            .Select(plane => inputs.Shared.OnPlane(weather, plane, () => Turned(weather, plane, site, inputs)))
+            .OrderBy(w => LeastSunPerHour(w.Climate)).ThenBy(w => w.Climate.Plane.AzimuthDegrees),
+    ];
+
+    /// <summary>The unit's own bank and array under its lamp at the level used; null when a check refuses it.</summary>
+    public static PowerOption? Power(LightOption light, IntegratedUnit unit, Site site, SiteClimate climate, DesignInputs inputs, Rejections banks, Rejections arrays) =>
+        BankStage.Inside(unit, light, site, climate, inputs, banks) is { } bank ? ArrayStage.Exactly(bank, unit.AsModule(), 1, 1, climate, inputs, arrays) : null;
+
+    /// <summary>No circuit is made on site; the pole is earthed.</summary>
+    public static WiringOption Wiring(DesignInputs inputs, Costs costs) => new(
+        [],
+        [.. inputs.Catalog.Protection.Where(p => p.Kind == ProtectionKind.EarthElectrode).OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal).Take(1)],
+        []);
+
+    private static IEnumerable<double> Headings(Site site) => site.BearingDegrees is { } bearing
+        ? [Sizing.Basics.Angle.Normalised(bearing + 90), Sizing.Basics.Angle.Normalised(bearing + 270)]
+        : Enumerable.Range(0, HeadingsTried).Select(i => i * 360.0 / HeadingsTried);
+
+    private static SiteWeather Turned(SiteWeather weather, PlaneOrientation plane, Site site, DesignInputs inputs)
+    {
+        var albedo = inputs.Rules["climate.albedo"];
+        var climate = weather.Climate;
+        ImmutableArray<double> usable =
+            [.. TiltedPlane.MonthlyKWhPerM2(climate.Monthly, plane, albedo).Select(h => h * climate.CautiousFactor * (1 - site.ShadedFraction))];
+        return weather with
+        {
+            Climate = climate with { Plane = plane, PlaneKWhPerM2 = usable },
+            Plane = TiltedPlane.Hourly(weather.Plane.Weather, plane, albedo, site.ShadedFraction),
+        };
+    }
+
+    private static double LeastSunPerHour(SiteClimate climate) => Enumerable.Range(0, 12)
+        .Where(m => climate.Lamp.MonthlyFullHours[m] > 0).Select(m => climate.PlaneKWhPerM2[m] / climate.Lamp.MonthlyFullHours[m]).DefaultIfEmpty(0).Min();
+}

@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using TenderKit.Intake.Maps;
+using TenderKit.Intake.Maps.Geodesy;
+using TenderKit.Intake.Tables;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Lighting;
+using TenderKit.Tendering.Columns;
+
+namespace TenderKit.Tendering.Sites;
+
+/// <summary>
+/// Sites out of a map: lines are roads, areas are yards, points are sites when they state a length and poles when they say so. The map becomes a
+/// table, so that properties are understood like the columns of any list; what is not stated is measured.
+/// </summary>
+public static class DrawnSites
+{
+    /// <summary>A pole belongs to the nearest line or area within this, m. Common practice, no source.</summary>
+    private const double PoleReachM = 50;
+
+    /// <summary>Stated and drawn length may differ by this fraction. Common practice, no source.</summary>
+    private const double LengthTolerance = 0.05;
+
+    private static readonly string[] PoleWords =
+        ["pole", "poles", "lamp", "lamps", "light", "lights", "streetlight", "lamppost", "poteau", "mat", "lampadaire", "poste", "postes", "luminaria", "luminaire", "candeeiro"];
+
+    private static readonly string[] Measured =
+        [SiteColumns.Id, SiteColumns.Name, SiteColumns.Latitude, SiteColumns.Longitude, SiteColumns.Kind, SiteColumns.Length, SiteColumns.Width, SiteColumns.Poles];
+
+    /// <inheritdoc cref="SiteListReader.Read(TableFile, SiteDefaults, Func{string, LightTarget?}, IReadOnlyList{string}?, SavedColumns?)" path="/param"/>
+    /// <param name="map">The map.</param>
+    public static SiteListReading Read(MapFile map, SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string>? classNames = null, SavedColumns? saved = null)
+    {
+        var found = new List<Diagnostic>();
+        var (features, poles) = Sorted(map, found);
+        var (table, stated) = TableOf(map, features, poles);
+        var file = new TableFile(map.File, [table], map.Sha256);
+        var reading = SiteListReader.Read(file, defaults, classFinder, classNames, saved);
+        var sites = reading.Sites.Select(s => WithGeometry(s, features[s.Row - 2], poles, stated[s.Row - 2], map.File, found)).ToImmutableArray();
+        return reading with { Sites = sites, Diagnostics = [.. reading.Diagnostics, .. found] };
+    }
+
+    /// <summary>The features that are sites, and the poles by the number of the feature they stand at.</summary>
+    private static (List<MapFeature> Sites, ILookup<int, GeoPoint> Poles) Sorted(MapFile map, List<Diagnostic> found)
+    {
+        var drawn = map.Features.Where(f => f.Shape != MapShape.Point).ToList();
+        var points = map.Features.Where(f => f.Shape == MapShape.Point).ToList();
+        var poles = points.Where(IsPole).ToList();
+        var placed = poles.SelectMany(f => f.Parts).Select(p => (Point: p[0], Near: NearestTo(p[0], drawn))).ToList();
+        var lost = placed.Count(p => p.Near is null);
+        if (placed.Count > lost)
+            found.Add(Diagnostic.Note("TK170", FormattableString.Invariant($"{placed.Count - lost} poles drawn on the map were given to the road or area within {PoleReachM} m"), new Place(map.File)));
+        if (lost > 0)
+            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"{lost} poles drawn on the map lie farther than {PoleReachM} m from any road or area and are not used; draw the road, or move them"), new Place(map.File)));
+        return ([.. map.Features.Where(f => !poles.Contains(f))], placed.Where(p => p.Near is not null).ToLookup(p => p.Near!.Value, p => p.Point));
+    }
+
+    private static bool IsPole(MapFeature feature)
+    {
+        bool Says(string text) => HeadingMatch.Words(text).Split(' ').Any(PoleWords.Contains);
+        return (Says(feature.Name) || feature.Properties.Any(p => p.Key is "folder" or "type" or "kind" or "feature" or "layer" && Says(p.Value)))
+            && !feature.Properties.Any(p => IsMeaning(p.Key, SiteColumns.Length));
+    }
+
+    private static int? NearestTo(GeoPoint point, List<MapFeature> drawn)
+    {
+        var near = drawn.Select(f => (f.Number, Distance: f.Parts.Min(p => DistanceM(f.Shape, p, point)))).Where(d => d.Distance <= PoleReachM).OrderBy(d => d.Distance).ToList();
+        return near.Count == 0 ? null : near[0].Number;
+    }
+
+    private static double DistanceM(MapShape shape, ImmutableArray<GeoPoint> part, GeoPoint point)
+    {
+        // a thousandth of a degree is more than 110 m: most things lie too far to be measured
+        const double farDegrees = 0.001;
+        if (part.Min(p => p.LatitudeDegrees) > point.LatitudeDegrees + farDegrees || part.Max(p => p.LatitudeDegrees) < point.LatitudeDegrees - farDegrees) return double.PositiveInfinity;
+        if (shape == MapShape.Area && MapMeasure.Holds(part, point)) return 0;
+        return MapMeasure.DistanceM(shape == MapShape.Area ? part.Add(part[0]) : part, point);
+    }
+
+    private static (Table Table, List<bool> IsLengthStated) TableOf(MapFile map, List<MapFeature> features, ILookup<int, GeoPoint> poles)
+    {
+        var keys = features.SelectMany(f => f.Properties.Select(p => p.Key)).Distinct(StringComparer.Ordinal).Where(k => !IsMeaning(k, SiteColumns.Latitude) && !IsMeaning(k, SiteColumns.Longitude)).ToList();
+        var owned = Measured.ToDictionary(m => m, m => keys.Find(k => IsMeaning(k, m)), StringComparer.Ordinal);
+        var added = Measured.Where(m => owned[m] is null && (m != SiteColumns.Poles || poles.Count > 0)).ToList();
+        var headings = added.Concat(keys).ToList();
+        var rows = new List<ImmutableArray<Cell>> { Row(1, headings) };
+        var stated = new List<bool>();
+        foreach (var feature in features)
+        {
+            var own = feature.Properties.GroupBy(p => p.Key, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Value, StringComparer.Ordinal);
+            string Cell(string heading, bool isAdded)
+            {
+                if (!isAdded && own.TryGetValue(heading, out var text) && text.Length > 0) return text;
+                var meaning = isAdded ? heading : Measured.FirstOrDefault(m => owned[m] == heading);
+                return meaning is null ? "" : MeasuredText(feature, meaning, poles);
+            }
+
+            stated.Add(owned[SiteColumns.Length] is { } key && own.TryGetValue(key, out var length) && length.Length > 0);
+            rows.Add(Row(rows.Count + 1, [.. headings.Select((h, i) => Cell(h, i < added.Count))]));
+        }
+
+        return (new Table(map.File, null, [.. rows]), stated);
+    }
+
+    private static ImmutableArray<Cell> Row(int row, List<string> texts) => [.. texts.Select((t, c) => new Cell(t.Trim(), row, c + 1))];
+
+    private static string MeasuredText(MapFeature feature, string meaning, ILookup<int, GeoPoint> poles)
+    {
+        var place = PlaceOf(feature);
+        var isArea = feature.Shape == MapShape.Area;
+        string Say(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+        return meaning switch
+        {
+            SiteColumns.Id => Say(feature.Number, "0"),
+            SiteColumns.Name => feature.Name,
+            SiteColumns.Latitude => Say(place.LatitudeDegrees, "0.0000000"),
+            SiteColumns.Longitude => Say(place.LongitudeDegrees, "0.0000000"),
+            SiteColumns.Kind when feature.Shape != MapShape.Point => isArea ? "yard" : "road",
+            SiteColumns.Length when feature.Shape == MapShape.Line => Say(feature.LengthM, "0.0") + " m",
+            SiteColumns.Length when isArea => Say(Largest(feature).LongSideM, "0.0") + " m",
+            SiteColumns.Width when isArea => Say(Largest(feature).ShortSideM, "0.0") + " m",
+            SiteColumns.Poles when poles[feature.Number].Any() => Say(poles[feature.Number].Count(), "0"),
+            _ => "",
+        };
+    }
+
+    private static GeoPoint PlaceOf(MapFeature feature) => feature.Shape switch
+    {
+        MapShape.Point => feature.Parts[0][0],
+        MapShape.Line => MapMeasure.Middle(feature.Parts.MaxBy(p => MapMeasure.LengthM(p))),
+        _ => MapMeasure.Inside(LargestRing(feature)),
+    };
+
+    private static BoundingRectangle Largest(MapFeature feature) => MapMeasure.Rectangle(LargestRing(feature));
+
+    private static ImmutableArray<GeoPoint> LargestRing(MapFeature feature) => feature.Parts.MaxBy(MapMeasure.AreaM2);
+
+    private static Site WithGeometry(Site site, MapFeature feature, ILookup<int, GeoPoint> poles, bool isStated, string file, List<Diagnostic> found)
+    {
+        if (feature.Shape == MapShape.Point) return site;
+        var parts = feature.Shape == MapShape.Area ? [LargestRing(feature)] : feature.Parts;
+        var place = new Place(file, Row: site.Row, Site: site.Id);
+        if (feature.Shape == MapShape.Area && feature.Parts.Length > 1)
+            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"is drawn as {feature.Parts.Length} areas; the largest is taken: draw a site for each"), place));
+        var drawn = feature.Shape == MapShape.Area ? Largest(feature).LongSideM : feature.LengthM;
+        if (isStated && Math.Abs(site.LengthM - drawn) > LengthTolerance * drawn)
+            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"states a length of {site.LengthM:0.#} m and is drawn {drawn:0.#} m long; the stated length is used: correct the one that is wrong"), place));
+        if (feature.Shape == MapShape.Area && MapMeasure.AreaM2(parts[0]) is var area && area < 0.9 * site.LengthM * site.WidthM)
+            found.Add(Diagnostic.Note("TK170", FormattableString.Invariant($"is drawn with {area:0} m2; the smallest rectangle around it, {site.LengthM:0.#} x {site.WidthM:0.#} m, is lit"), place));
+        return site with { Geometry = new SiteGeometry(feature.Shape, parts) { Poles = [.. poles[feature.Number]] } };
+    }
+
+    private static bool IsMeaning(string key, string meaning) => HeadingMatch.Fits(key, SiteColumns.All) is [{ Score: >= 0.95 } best, ..] && best.Meaning.Id == meaning;
+}
