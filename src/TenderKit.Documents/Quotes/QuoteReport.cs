@@ -32,7 +32,8 @@ public static class QuoteReport
             [
                 Row.Of("Total as stated", Money(price.Stated)), Row.Of("Items after the correction rules", Money(price.Items)), Row.Of("Transport", Money(price.Transport)), Row.Of("Discount", Money(price.Discount)),
                 Row.Of("Tax", Money(price.Tax)), Row.Of("Corrected total", Money(price.Corrected)) with { Strong = true },
-            ]) { KeepTogether = true };
+            ])
+        { KeepTogether = true };
         yield return new Paragraph($"Digest of the file (SHA-256): {offer.Offer.Sha256}", TextStyle.Small);
     }
 
@@ -71,7 +72,8 @@ public static class QuoteReport
             [.. offer.Lines.Select(l => Row.Of(
                 (l.Line.Place.Sheet is { } s && offer.Lines.Select(x => x.Line.Place.Sheet).Distinct().Skip(1).Any() ? s + " " : "") + Figures.Number(l.Line.Place.Row ?? 0, 0), l.Line.Family, l.Line.Text,
                 string.Join("; ", l.Line.Ratings.Select(r => $"{r.Name.Replace('_', ' ')} {r.Text}{(r.CorrectedBy is { } by ? $" (corrected by {by})" : r.Confidence < 0.8 ? " (unsure)" : "")}")),
-                string.Join(" ", l.KitIds), Money(l.CorrectedAmount), l.Verdict) with { Strong = l.Verdict != OfferChecker.AsAsked })]) { Compact = true };
+                string.Join(" ", l.KitIds), Money(l.CorrectedAmount), l.Verdict) with { Strong = l.Verdict != OfferChecker.AsAsked })])
+        { Compact = true };
     }
 
     private static IEnumerable<Block> Questions(CheckedOffer offer)
