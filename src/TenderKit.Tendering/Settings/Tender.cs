@@ -104,6 +104,9 @@ public sealed record Tender(
     /// <summary>Forms, bid security and deviations.</summary>
     public Submission Submission { get; init; } = Submission.None;
 
+    /// <summary>What offers are held against beside the kits.</summary>
+    public Quotes.QuoteSettings Quotes { get; init; } = TenderKit.Tendering.Quotes.QuoteSettings.Usual;
+
     /// <summary>File of the employer's clauses, or null.</summary>
     public string? SpecificationFile { get; init; }
 }

@@ -47,6 +47,7 @@ public static class TenderFile
             HorizonsFile = top.Text("horizons"),
             PriceForm = Forms.PriceFormSection.Read(top.Section("price_form")),
             Submission = SubmissionSection.Read(top.Section("submission"), folder),
+            Quotes = Quotes.QuoteSection.Read(top.Section("quotes")),
             SpecificationFile = top.Text("specification"),
         };
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
