@@ -47,6 +47,7 @@ public static class TenderFile
             HorizonsFile = top.Text("horizons"),
             PriceForm = Forms.PriceFormSection.Read(top.Section("price_form")),
             SpecificationFile = top.Text("specification"),
+            Choice = ChoiceSection.Read(top.Section("choice")),
         };
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
         var overrides = top.Section("rules_changed");
