@@ -41,7 +41,7 @@ internal static class ChoiceJson
     {
         ["kits"] = count.Kits,
         ["cost"] = count.Cost is { } cost ? Money(cost) : null,
-        ["known"] = count.Proof switch { KitCountProof.Least => "least", KitCountProof.AtLeast => "at least", _ => "best found" },
+        ["known"] = count.Cost is null ? "no selection serves every site" : count.Proof switch { KitCountProof.Least => "least", KitCountProof.AtLeast => "at least", _ => "best found" },
     };
 
     private static JsonValue Money(decimal value) => JsonValue.Create(decimal.Round(value, 2));

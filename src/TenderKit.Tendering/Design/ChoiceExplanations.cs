@@ -18,22 +18,36 @@ public static class ChoiceExplanations
     public static ImmutableArray<ChoiceExplanation> Of(ImmutableArray<SiteDesign> sites, ImmutableArray<Kit> kits, DesignInputs inputs)
     {
         var hardest = kits.Select(kit => (Kit: kit, Site: KitCurves.HardestSite(sites, kit))).ToImmutableArray();
-        var tasks = hardest.SelectMany(h => Variants(h.Site.Site, inputs).Select(v => (h.Kit, h.Site, Variant: v))).ToArray();
-        var found = tasks.AsParallel().AsOrdered().Select(t => (t.Kit, t.Variant, Found: Search(t.Site, t.Variant, t.Kit.Parts.Key))).ToArray();
+        var asked = hardest.AsParallel().AsOrdered().Select(h => (h.Kit, h.Site, Variant: new Variant(null, h.Site.Site, inputs), Found: Search(h.Site, new Variant(null, h.Site.Site, inputs), h.Kit.Parts.Key))).ToArray();
+        var tasks = asked.SelectMany(a => Variants(a.Site.Site, inputs).Select(v => (a.Kit, a.Site, Variant: v, Asked: a.Found))).ToArray();
+        var found = asked.Select(a => (a.Kit, a.Variant, a.Found))
+            .Concat(tasks.AsParallel().AsOrdered().Select(t => (t.Kit, t.Variant, Found: IsSame(t.Variant, t.Asked, inputs) ? t.Asked : Search(t.Site, t.Variant, t.Kit.Parts.Key)))).ToArray();
         return [.. hardest.Select(h => Explained(h.Kit, h.Site, [.. found.Where(f => f.Kit == h.Kit).Select(f => (f.Variant, f.Found))], inputs)).OfType<ChoiceExplanation>()];
     }
 
     /// <summary>A demand changed, or none for the tender as it stands.</summary>
     private sealed record Variant(string? Demand, Site Site, DesignInputs Inputs);
 
-    private sealed record Found(decimal? Cheapest, (decimal Cost, PoleParts Parts)? RunnerUp);
+    /// <param name="DarkNights">Upper bound of the dark nights of the cheapest.</param>
+    /// <param name="RefusedBefore">Whether the energy balance refused anything before the cheapest was found.</param>
+    private sealed record Found(decimal? Cheapest, double DarkNights, bool RefusedBefore, (decimal Cost, PoleParts Parts)? RunnerUp);
+
+    /// <summary>
+    /// Whether another target of dark nights cannot change the cheapest: a harder one that it meets, for nothing else becomes possible; a milder one where the
+    /// balance refused nothing before it.
+    /// </summary>
+    private static bool IsSame(Variant variant, Found asked, DesignInputs inputs)
+    {
+        var (target, before) = (variant.Inputs.Tender.Reliability, inputs.Tender.Reliability);
+        if (asked.Cheapest is null || variant.Inputs == inputs || target.AutonomyNights != before.AutonomyNights) return false;
+        return target.DarkNightsPerYear < before.DarkNightsPerYear ? asked.DarkNights <= target.DarkNightsPerYear : !asked.RefusedBefore;
+    }
 
     private static IEnumerable<Variant> Variants(Site site, DesignInputs inputs)
     {
         var asked = inputs.Tender.Reliability;
         DesignInputs With(ReliabilityTarget target) => inputs with { Tender = inputs.Tender with { Reliability = target } };
         Variant Dark(double nights) => new(FormattableString.Invariant($"dark nights a year {nights:0.##} in place of {asked.DarkNightsPerYear:0.##}"), site, With(asked with { DarkNightsPerYear = nights }));
-        yield return new Variant(null, site, inputs);
         yield return Dark(asked.DarkNightsPerYear / 2);
         yield return Dark(Math.Min(365, asked.DarkNightsPerYear * 2));
         if (asked.AutonomyNights > 1.5)
@@ -45,7 +59,7 @@ public static class ChoiceExplanations
     private static string Words(LightTarget target) => target.AverageLx > 0 && TenderClasses.Find(target.Name) is null ? FormattableString.Invariant($"{target.AverageLx:0.##} lx") : target.Name;
 
     /// <summary>The next class down, or a fifth less of every illuminance; null below the last class.</summary>
-    internal static LightTarget? Lower(LightTarget target)
+    public static LightTarget? Lower(LightTarget target)
     {
         if (TenderClasses.Find(target.Name) is null)
             return target with { AverageLx = target.AverageLx * LessLight, MinimumLx = target.MinimumLx * LessLight, AverageCeilingLx = target.AverageCeilingLx * LessLight };
@@ -61,15 +75,18 @@ public static class ChoiceExplanations
         var lights = LightStage.Options(variant.Site, weather.Climate, variant.Inputs, new Rejections());
         var search = new LeastCostSearch(variant.Site, weather, variant.Inputs);
         ValuedCandidate? cheapest = null;
+        var refused = false;
         foreach (var valued in search.InOrder(lights, MostSimulations))
         {
-            cheapest ??= valued;
+            if (cheapest is null) (cheapest, refused) = (valued, search.HasRefusedEnergy);
             if (variant.Demand is not null) break;
             var parts = SiteDesigner.PartsOf(valued.Proven.Candidate);
-            if (parts.Key != kitKey && valued != cheapest && parts.Key != SiteDesigner.PartsOf(cheapest.Proven.Candidate).Key) return new Found(cheapest.Value, (valued.Value, parts));
+            if (parts.Key != kitKey && valued != cheapest && parts.Key != SiteDesigner.PartsOf(cheapest.Proven.Candidate).Key) return Of((valued.Value, parts));
         }
 
-        return new Found(cheapest?.Value, null);
+        return Of(null);
+
+        Found Of((decimal, PoleParts)? runnerUp) => new(cheapest?.Value, cheapest?.Proven.Energy.Simulated.DarkNightsUpperBound ?? 0, refused, runnerUp);
     }
 
     private static ChoiceExplanation? Explained(Kit kit, SiteDesign site, ImmutableArray<(Variant Variant, Found Found)> found, DesignInputs inputs)
@@ -83,7 +100,7 @@ public static class ChoiceExplanations
     }
 
     /// <summary>Each kind of part in which two make-ups differ, the other's in place of the kit's.</summary>
-    internal static ImmutableArray<string> Differences(PoleParts kit, PoleParts other)
+    public static ImmutableArray<string> Differences(PoleParts kit, PoleParts other)
     {
         var (ours, theirs) = (ByRole(kit), ByRole(other));
         return [.. ours.Keys.Union(theirs.Keys, StringComparer.Ordinal).Where(role => Of(ours, role) != Of(theirs, role)).Select(role => $"{role}: {Of(theirs, role)} in place of {Of(ours, role)}")];

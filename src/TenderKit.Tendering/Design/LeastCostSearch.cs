@@ -67,6 +67,9 @@ public sealed class LeastCostSearch
     /// <summary>Energy balances run, each power system once.</summary>
     public int Simulations => _simulated.Count;
 
+    /// <summary>Whether the energy balance has refused a candidate so far.</summary>
+    public bool HasRefusedEnergy => _energyRejections.HasAny;
+
     /// <summary>Why nothing was found, naming the step that let nothing through and its nearest miss.</summary>
     public string WhyNothing =>
         _bankCount == 0 ? "no battery and controller fit the load: " + _bankRejections.NearestMiss

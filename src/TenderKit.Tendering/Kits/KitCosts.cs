@@ -46,19 +46,7 @@ public sealed class KitCosts
     }
 
     /// <summary>The cost of the best selection of each number of kits up to some, without any balance beyond those already run.</summary>
-    public ImmutableArray<KitCount> Curve(int most)
-    {
-        var curve = ImmutableArray.CreateBuilder<KitCount>();
-        for (var count = 1; count <= Math.Min(most, _makeUps.Length); count++)
-        {
-            var selection = KitChoice.Choose(_costs, count);
-            var serves = selection.Kits.Length <= count;
-            var allRun = selection.KitOfSite.Select((k, s) => _proven[s, k]).All(p => p);
-            curve.Add(new KitCount(count, serves ? Of(selection) : null, !selection.IsProven ? KitCountProof.Found : allRun ? KitCountProof.Least : KitCountProof.AtLeast));
-        }
-
-        return curve.ToImmutable();
-    }
+    public ImmutableArray<KitCount> Curve(int most) => KitCount.Curve(_costs, _proven, most);
 
     /// <summary>Direct cost of a selection, or its present value where the tender chooses by it.</summary>
     public decimal Of(KitSelection selection) => selection.KitOfSite.Select((k, s) => _costs[s, k]!.Value).Sum();
