@@ -10,7 +10,7 @@ namespace TenderKit.Tendering.Design;
 public static class ChoiceExplanations
 {
     /// <summary>Energy balances allowed to each search.</summary>
-    private const int MostSimulations = 120;
+    private const int MostSimulations = 60;
 
     private const double LessLight = 0.8;
 

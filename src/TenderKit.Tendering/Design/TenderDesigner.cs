@@ -37,10 +37,8 @@ public static class TenderDesigner
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
             [.. noticed, .. leftOut, .. problems, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
             .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
-        { Light = inputs.Light, Form = inputs.Form, Clauses = inputs.Clauses, Curves = KitCurves.Of(sites, kits, offered), KitCounts = standard.Value.Counts, Choices = inputs.Explain ? TIMED(() => ChoiceExplanations.Of(sites, kits, offered)) : [] };
+        { Light = inputs.Light, Form = inputs.Form, Clauses = inputs.Clauses, Curves = KitCurves.Of(sites, kits, offered), KitCounts = standard.Value.Counts, Choices = inputs.Explain ? ChoiceExplanations.Of(sites, kits, offered) : [] };
     }
-
-    private static T TIMED<T>(Func<T> f) { var w = System.Diagnostics.Stopwatch.StartNew(); var c = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime; var r = f(); Console.Error.WriteLine("EXPLAIN ms " + w.ElapsedMilliseconds + " cpu " + (System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime - c).TotalMilliseconds); return r; }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>
         new(site.Id, site.Name, outcome.Diagnostics.Last(d => d.Severity == Severity.Error).Message);
