@@ -46,7 +46,7 @@ internal static class BidCommand
         }
 
         terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {Terminal.Count(inputs.Sites.Length, "site")} ..."));
-        var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
+        var design = TenderDesigner.Run(inputs with { Explain = true }, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
         var poles = PolePlacing.Of(design);
         design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };

@@ -27,6 +27,7 @@ public static class BidJson
             ["poleCount"] = design.PoleCount,
         };
         if (bill is not null) BillJson.AddTo(root, bill);
+        root["choice"] = ChoiceJson.Of(design);
         root["kits"] = Array(design.Kits.Select(KitOf));
         root["sites"] = Array(design.Sites.Select(SiteJson.Of));
         root["unmetSites"] = Array(design.Unmet.Select(u => new JsonObject { ["siteId"] = u.SiteId, ["name"] = u.Name, ["reason"] = u.Reason }));

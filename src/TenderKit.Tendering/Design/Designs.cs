@@ -187,6 +187,12 @@ public sealed record TenderDesign(
     /// <summary>Curve of equal reliability of each kit.</summary>
     public ImmutableArray<KitCurve> Curves { get; init; } = [];
 
+    /// <summary>Cost against the number of kits; empty where it was not asked for.</summary>
+    public ImmutableArray<KitCount> KitCounts { get; init; } = [];
+
+    /// <summary>Why each kit was chosen; empty where it was not asked for.</summary>
+    public ImmutableArray<ChoiceExplanation> Choices { get; init; } = [];
+
     /// <summary>The employer's clauses.</summary>
     public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;
 

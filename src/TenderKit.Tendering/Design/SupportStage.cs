@@ -89,6 +89,10 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     /// <summary>
     /// The least a pole and its foundation can cost under a luminaire with some area of modules and box: poles that carry these, with
     /// foundations that suit them and stand against that wind under the heaviest load there could be. Zero when none does: the search then says why.
+    /// Never above the cost of a pole that is found: its loads are at least these, since its areas are and its structural factor is the design rule's or, by
+    /// its sway, more; stress, door, deflection, overturning and embedment all grow with shear and moment, overturning falls with the weight, and
+    /// what hangs on the pole weighs no more than taken here (a box carries no more than its limit). Bolts, ground pressure and the width of the hole,
+    /// which more weight or wind could turn either way, are left out of it, so no pole is lost that a candidate could have.
     /// </summary>
     /// <param name="moduleAreaM2">Area of the modules, m2; null for the smallest there is.</param>
     /// <param name="boxAreaM2">Area of the box seen by the wind, m2; null for the smallest there is.</param>

@@ -97,13 +97,13 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
             : null;
     }
 
-    /// <summary>The smallest fuse above the working current with its factor that can break what may flow; null when the catalogue has none.</summary>
+    /// <summary>The smallest fuse above the working current with its factor that can break what may flow, the cheapest with its holder; null when the catalogue has none.</summary>
     private ProtectionDevice? FuseFor(Demand demand, double cableCapacityA)
     {
         var (lowA, _) = Protection.BatteryFuseA(demand.CurrentA, inputs.Rules["wiring.fuse_factor"], Math.Max(cableCapacityA, demand.CurrentA * inputs.Rules["wiring.fuse_factor"]));
         return inputs.Catalog.Protection
             .Where(p => p.Kind == ProtectionKind.Fuse && p.RatedA >= lowA && p.RatedV >= demand.VoltageV * inputs.Rules["controller.charge_voltage"] && (p.BreakingA ?? demand.BreakingA) >= demand.BreakingA)
-            .OrderBy(p => p.RatedA).ThenBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal)
+            .OrderBy(p => p.RatedA).ThenBy(p => NoHolderFor(p)).ThenBy(WithHolder).ThenBy(p => p.Code, StringComparer.Ordinal)
             .FirstOrDefault();
     }
 
@@ -160,7 +160,7 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
         if (inputs.Catalog.Protection.All(p => p.Kind != ProtectionKind.FuseHolder)) return holders;
         foreach (var fuse in fuses)
         {
-            var holder = CheapestOf(ProtectionKind.FuseHolder, p => p.RatedA >= fuse.RatedA && p.RatedV >= fuse.RatedV);
+            var holder = HolderFor(fuse);
             var check = new Check("wiring.holder", "Fuse holder", $"rated current, for fuse {fuse.Code}", Comparison.AtLeast, fuse.RatedA, holder?.RatedA ?? 0, "A", "rated current and voltage of the fuse in it", 0);
             if (!rejections.Accept(() => "fuse holder", [check])) return null;
             if (checks.All(c => c.Id != check.Id)) checks.Add(check);
@@ -169,6 +169,12 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
 
         return holders;
     }
+
+    private ProtectionDevice? HolderFor(ProtectionDevice fuse) => CheapestOf(ProtectionKind.FuseHolder, p => p.RatedA >= fuse.RatedA && p.RatedV >= fuse.RatedV);
+
+    private bool NoHolderFor(ProtectionDevice fuse) => HolderFor(fuse) is null;
+
+    private decimal WithHolder(ProtectionDevice fuse) => costs.Of(fuse) + (HolderFor(fuse) is { } holder ? costs.Of(holder) : 0);
 
     private ProtectionDevice? CheapestOf(ProtectionKind kind, Func<ProtectionDevice, bool> fits) =>
         inputs.Catalog.Protection.Where(p => p.Kind == kind && fits(p)).OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal).FirstOrDefault();

@@ -49,6 +49,7 @@ public static class TenderFile
             Submission = SubmissionSection.Read(top.Section("submission"), folder),
             Quotes = Quotes.QuoteSection.Read(top.Section("quotes")),
             SpecificationFile = top.Text("specification"),
+            Choice = ChoiceSection.Read(top.Section("choice")),
         };
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
         var overrides = top.Section("rules_changed");
