@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PdfSharp.Drawing;
-using TenderKit.Documents.Layout;
 using TenderKit.Intake.Maps.Geodesy;
 
 namespace TenderKit.Documents.Drawings;

@@ -133,7 +133,7 @@ public static class CommunityPage
 
     private static string Batteries(TenderDesign design)
     {
-        var plan = Tendering.Maintenance.MaintenancePlan.Of(design).Due.Where(d => d.BatteryYear > 0).Select(d => d.BatteryYear).Order().ToImmutableArray();
+        var plan = Tendering.Upkeep.MaintenancePlan.Of(design).Due.Where(d => d.BatteryYear > 0).Select(d => d.BatteryYear).Order().ToImmutableArray();
         if (plan.IsEmpty) return "Ask when the batteries must be replaced.";
         var start = design.Tender.Head.IssueDate.AddDays(design.Tender.Head.DeliveryDays).Year;
         var (first, last) = (FormattableString.Invariant($"{start + plan[0]}"), FormattableString.Invariant($"{start + plan[^1]}"));

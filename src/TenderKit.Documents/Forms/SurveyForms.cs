@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
-using TenderKit.Sizing.Structure;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Sites;
 

@@ -1,7 +1,6 @@
-using System.Collections.Immutable;
 using TenderKit.Documents.Layout;
 using TenderKit.Tendering.Design;
-using TenderKit.Tendering.Maintenance;
+using TenderKit.Tendering.Upkeep;
 
 namespace TenderKit.Documents.Schedule;
 

@@ -33,8 +33,8 @@ public class NeutralDocumentsTests
         Assert.DoesNotContain(rows, r => r.Property.Contains("array power", StringComparison.Ordinal));
     }
 
-    [SkippableFact]
-    public void Filled_rates_and_poles_flow_into_the_totals()
+    [Fact]
+    public void The_form_has_two_sheets_a_lot_and_a_summary()
     {
         var form = NeutralPriceForm.Make(HandMadeDesign.Small());
         var tables = TableReader.Read(form, "form.xlsx").Value!.Tables;

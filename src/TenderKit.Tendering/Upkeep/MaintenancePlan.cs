@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Design;
 
-namespace TenderKit.Tendering.Maintenance;
+namespace TenderKit.Tendering.Upkeep;
 
 /// <summary>A task that comes again.</summary>
 /// <param name="Interval">How often, in words.</param>
@@ -27,7 +27,7 @@ public sealed record MaintenancePlan(ImmutableArray<MaintenanceTask> Tasks, Immu
     public static MaintenancePlan Of(TenderDesign design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        var due = design.Kits.Select(k => Due(design, k)).ToImmutableArray();
+        var due = design.Kits.Select(k => DueOf(design, k)).ToImmutableArray();
         var cleaning = design.Rules.FirstOrDefault(r => r.Id == "light.cleaning_years")?.Value ?? 1;
         var years = Math.Clamp(due.Select(d => d.BatteryYear).DefaultIfEmpty(0).Max() + 1, LeastYears, MostYears);
         return new MaintenancePlan([.. TasksOf(design, cleaning)], due, cleaning, years);
@@ -43,7 +43,7 @@ public sealed record MaintenancePlan(ImmutableArray<MaintenanceTask> Tasks, Immu
     /// Due years of a kit. Luminaire: L80 hours over the dark hours of a year, floor; on the safe side, since dimmed hours count whole.
     /// Check value: 50,000 h and 12 h a night (4,383 h a year) give year 11.
     /// </summary>
-    private static KitDue Due(TenderDesign design, Kit kit)
+    private static KitDue DueOf(TenderDesign design, Kit kit)
     {
         var sites = design.Sites.Where(s => s.KitId == kit.Id).ToImmutableArray();
         var life = sites.Select(s => s.Energy.BatteryLifeYears).DefaultIfEmpty(0).Min();

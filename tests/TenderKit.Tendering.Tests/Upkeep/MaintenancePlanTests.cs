@@ -1,9 +1,9 @@
-using TenderKit.Tendering.Maintenance;
+using TenderKit.Tendering.Upkeep;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Tests.Samples;
 using Xunit;
 
-namespace TenderKit.Tendering.Tests.Maintenance;
+namespace TenderKit.Tendering.Tests.Upkeep;
 
 public class MaintenancePlanTests
 {
