@@ -18,6 +18,8 @@ internal static class NeutralRequirements
     private static readonly ImmutableDictionary<string, string> _words = ImmutableDictionary<string, string>.Empty
         .Add("battery.hot", "highest temperature it may work at")
         .Add("battery.cold_charge", "lowest temperature it may be charged at, or charging stopped by itself below")
+        .Add("luminaire.dimming", "lowest level it can be dimmed to, fraction of full")
+        .Add("light.threshold-increment", "threshold increment on roads, hardest of the classes")
         .Add("controller.schedule_parts", "parts of the night it can hold, or does the same by other means")
         .Add("energy.dark_nights", "nights a year with an hour of less light than asked, mean of many years")
         .Add("pole.zinc", "life of the protection against corrosion");

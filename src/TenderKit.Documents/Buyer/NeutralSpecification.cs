@@ -60,9 +60,10 @@ public static class NeutralSpecification
         yield return new Heading(2, "Environment");
         yield return new TableBlock("Conditions of the sites",
             [new("Site", FixedPt: 36), new("Air lowest", "°C", 1, Side.End, 44), new("highest", "°C", 1, Side.End, 38), new("Dullest month", "kWh/m² a day", 1, Side.End, 64), new("of which counted", "fraction", 1, Side.End, 70),
-                new("Obstacles", Share: 1), new("Wind", Share: 1.5), new("Air", FixedPt: 46), new("Ground", Share: 0.9)],
+                new("Obstacles", Share: 1), new("Wind", Share: 1.1), new("Corrosivity", FixedPt: 52), new("Ground", Share: 0.9)],
             [.. sites.Select(Environment)])
         { Compact = true };
+        foreach (var wind in sites.Select(StructureWords.Wind).Distinct()) yield return new Paragraph("What the wind speed is: " + wind + ".", TextStyle.Small, AfterSteps: 0);
         yield return new Paragraph("Irradiation is on the horizontal; the fraction counted allows for what the data may be wrong by. Where the ground is not stated the bidder surveys it before the foundations are made; until then quantities are provisional.", TextStyle.Small);
     }
 
@@ -79,7 +80,7 @@ public static class NeutralSpecification
     private static Row Environment(SiteDesign s) => Row.Of(
         s.Site.Id, Figures.Signed(s.Climate.Monthly.RecordLowC, 0), Figures.Signed(s.Climate.Monthly.RecordHighC, 0), Figures.Number(s.Climate.Monthly.IrradiationKWhPerM2.Min(), 2), Figures.Number(s.Climate.CautiousFactor, 2),
         s.Site.Horizon is not null ? "horizon given" : s.Site.ShadedFraction > 0 ? Figures.Percent(s.Site.ShadedFraction) + " lost" : "free",
-        $"{StructureWords.Wind(s)}, terrain {Words.TerrainName(s.Site.Terrain)}", s.Site.Ground.Corrosivity is { } c ? $"{c}" : "not stated", (s.Site.SoilStated ? s.Site.Soil.Name : "not stated") + (s.Site.Ground.FloodProne ? ", floods" : ""));
+        $"{Figures.Short(s.Site.BasicWindMPerS)} m/s, terrain {Words.TerrainName(s.Site.Terrain)}", s.Site.Ground.Corrosivity is { } c ? $"{c}" : "not stated", (s.Site.SoilStated ? s.Site.Soil.Name : "not stated") + (s.Site.Ground.FloodProne ? ", floods" : ""));
 
     private static IEnumerable<Block> Common()
     {
@@ -111,7 +112,7 @@ public static class NeutralSpecification
         yield return new TableBlock("What is offered, by lot",
             [new("What", Share: 1.2), new("Unit", FixedPt: 56), new("Offered", Share: 1), new("Proof, page", Share: 0.8)], [.. Offered().Select(r => Row.Of(r.What, r.Unit, "", "") with { LeastHeightPt = 16 })])
         { Compact = true };
-        yield return new TableBlock("Deviations: none is taken as none",
+        yield return new TableBlock("Deviations; left empty it says that there are none",
             [new("Clause or table", FixedPt: 90), new("What is offered instead", Share: 1.2), new("Why it is equal or better", Share: 1.2)], [.. Enumerable.Range(0, 8).Select(_ => Row.Of("", "", "") with { LeastHeightPt = 24 })])
         { Compact = true };
         yield return new TableBlock(null, [new("For the bidder", Share: 1.4), new("Date", FixedPt: 80), new("Signature and stamp", Share: 1.4)], [Row.Of("", "", "") with { LeastHeightPt = 30 }]) { Compact = true, KeepTogether = true };

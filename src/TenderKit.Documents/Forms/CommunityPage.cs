@@ -10,8 +10,8 @@ public static class CommunityPage
 {
     private const int MostPlaces = 20;
 
-    private static readonly TextStyle _text = new(11, 2.25 * TextStyle.Step);
-    private static readonly TextStyle _strong = new(12, 2.5 * TextStyle.Step, Strong: true);
+    private static readonly TextStyle _text = new(10.5, 2 * TextStyle.Step);
+    private static readonly TextStyle _strong = new(11.5, 2.5 * TextStyle.Step, Strong: true);
 
     public static byte[] Make(TenderDesign design)
     {
@@ -67,8 +67,8 @@ public static class CommunityPage
         yield return ("How bright", Bright(design));
         yield return ("Which hours", Hours(design));
         yield return ("In long bad weather", Weather(design));
-        yield return ("Every month", "One person you choose walks past all lights after dark and writes down which are dark. Keep branches, signs and roofs from shading the sun panel. Wash dust and droppings off "
-            + "with water and a soft brush on a long stick, standing on the ground, in the morning. Look for poles that lean or move, and keep people away from them.");
+        yield return ("Every month", "One person you choose walks past all lights after dark and writes down which are dark. Cut branches that shade a sun panel. Wash off dust "
+            + "with water and a soft brush on a long stick, in the morning, standing on the ground. Keep people away from poles that lean or move.");
         yield return ("Leave shut", "Nobody climbs a pole, opens a box or cuts a wire. The battery can burn or burst. The panel gives power all day, even when the lamp is off. Only a trained electrician may open it, "
             + "and opened boxes lose the maker's promise to repair. Smoke, heat or a smell: stay far away and call.");
         yield return ("New batteries", Batteries(design));
@@ -89,8 +89,8 @@ public static class CommunityPage
     {
         var all = design.Sites.GroupBy(s => s.Site.Schedule.Name, StringComparer.Ordinal).ToImmutableArray();
         if (all.Length == 1) return Plain(all[0].First().Site.Schedule);
-        return string.Join(" ", all.OrderByDescending(g => g.Count()).Take(3).Select(g => $"{Schedule.Words.List(g.Select(s => s.Site.Name), 2)}: {Lower(Plain(g.First().Site.Schedule))}"))
-            + (all.Length > 3 ? " Other places have hours of their own; ask." : "");
+        return string.Join(" ", all.OrderByDescending(g => g.Count()).Take(2).Select(g => $"{Schedule.Words.List(g.Select(s => s.Site.Name), 2)}: {Lower(Plain(g.First().Site.Schedule))}"))
+            + (all.Length > 2 ? " Other places have hours of their own; ask." : "");
     }
 
     private static string Lower(string text) => char.ToLowerInvariant(text[0]) + text[1..];
@@ -127,7 +127,7 @@ public static class CommunityPage
     {
         var (dark, nights) = (design.Tender.Reliability.DarkNightsPerYear, Math.Floor(design.Sites.Min(s => s.Energy.AutonomyNights)));
         var most = dark < 1 ? $"less than one night a year ({Figures.Short(dark)})" : $"at most {Figures.Short(dark)} {(dark == 1 ? "night" : "nights")} a year";
-        return $"A full battery lasts {Figures.Number(nights, 0)} {(nights == 1 ? "night" : "nights")} without any sun. After many dull days a light may go out early. Over many years this is {most} for each light. "
+        return $"A full battery lasts at least {Figures.Number(nights, 0)} {(nights == 1 ? "night" : "nights")} without any sun. After many dull days a light may go out early. Over many years this is {most} for each light. "
             + "It comes back by itself when the sun does.";
     }
 

@@ -9,7 +9,7 @@ namespace TenderKit.Documents.Forms;
 /// <summary>A page for each site to be filled on the ground: what the bid assumes, boxes for what is found, cautions, signature. No money in it. Same design, same bytes.</summary>
 public static class SurveyForms
 {
-    private const double WriteInPt = 19;
+    private const double WriteInPt = 23;
     private const string Box = "□";
 
     public static byte[] Make(TenderDesign design)
@@ -118,11 +118,11 @@ public static class SurveyForms
             ("Remarks", ""),
         ];
         return new TableBlock("What is found", [new("", FixedPt: 104), new("")],
-            [.. rows.Select(r => Row.Of(r.What, r.Boxes) with { LeastHeightPt = r.What == "Remarks" ? 34 : r.What == "Mobile reception" ? 0 : WriteInPt })])
+            [.. rows.Select(r => Row.Of(r.What, r.Boxes) with { LeastHeightPt = r.What == "Remarks" ? 62 : r.What == "Mobile reception" ? 0 : WriteInPt })])
         { Compact = true, KeepTogether = true };
     }
 
     private static TableBlock Signed() => new(null, [new("Surveyed by", Share: 1.4), new("Day", FixedPt: 80), new("Signature", Share: 1.2), new("For the owner or committee", Share: 1.2)],
-        [Row.Of("", "", "", "") with { LeastHeightPt = 24 }])
+        [Row.Of("", "", "", "") with { LeastHeightPt = 30 }])
     { Compact = true, KeepTogether = true };
 }

@@ -1,6 +1,5 @@
 using TenderKit.Documents.Buyer;
 using TenderKit.Documents.Layout;
-using TenderKit.Documents.Tests.Workbooks;
 using TenderKit.Intake.Tables;
 using TenderKit.Tendering.Tests.Samples;
 using Xunit;
