@@ -20,7 +20,7 @@ internal sealed record SkylineBlock : Block
         flow.Need(LeadHeight);
         var top = flow.Y;
         var right = Paper.LeftPt + DirectionPt + AnglePt + WhatPt;
-        flow.Line("Obstacles seen from the module's height", TextStyle.FineStrong, Paper.LeftPt, top);
+        flow.Line("Obstacles seen from the place of the pole", TextStyle.FineStrong, Paper.LeftPt, top);
         flow.Line("Direction, °", TextStyle.FineStrong, Paper.LeftPt, top + RowPt);
         flow.Line("Angle up, °", TextStyle.FineStrong, Paper.LeftPt + DirectionPt, top + RowPt);
         flow.Line("What (tree, wall; grows?)", TextStyle.FineStrong, Paper.LeftPt + DirectionPt + AnglePt, top + RowPt);

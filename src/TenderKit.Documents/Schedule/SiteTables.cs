@@ -26,8 +26,9 @@ internal static class SiteTables
         }
 
         yield return new Heading(2, "Light of each site");
+        if (design.Sites.Any(s => !s.Site.IsSurveyed))
+            yield return new Paragraph($"{Provisional} Not surveyed: poles and everything counted from them are provisional.", TextStyle.Small) { KeepWithNext = true };
         yield return Light(design);
-        if (design.Sites.Any(s => !s.Site.IsSurveyed)) yield return new Paragraph($"{Provisional} Not surveyed: poles and everything counted from them are provisional.", TextStyle.Small);
         if (design.Unmet.IsEmpty) yield return new Paragraph("Every site asked for is met.");
         yield return new Heading(2, "Energy of each site");
         yield return Energy(design);
