@@ -34,7 +34,7 @@ internal static class SurveyCell
     private static DateOnly? DateOf(string text, double? number)
     {
         if (DateOnly.TryParseExact(text.Trim(), _dates, CultureInfo.InvariantCulture, DateTimeStyles.None, out var on)) return on;
-        var serial = number ?? (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var written) ? written : null);
+        var serial = number ?? (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var written) ? written : (double?)null);
         return serial is { } day && day >= _serial.First && day <= _serial.Last ? DateOnly.FromDateTime(DateTime.FromOADate(Math.Floor(day))) : null;
     }
 }
