@@ -109,7 +109,7 @@ internal static class BidCommand
     private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 
     /// <summary>A reference as a folder name: letters, digits, '-' and '_' stay, anything else becomes '-'.</summary>
-    private static string FolderName(string reference)
+    internal static string FolderName(string reference)
     {
         var name = string.Concat(reference.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '-')).Trim('-');
         return name.Length == 0 ? "bid" : name;

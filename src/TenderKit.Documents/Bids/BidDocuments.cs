@@ -36,6 +36,9 @@ public static class BidDocuments
         Add("technical/technical-schedule.pdf", () => TechnicalSchedule.Make(design));
         Add("technical/notes-appendix.pdf", () => NotesAppendix.Make(design, notes));
         Add("technical/settings-and-tests.pdf", () => SettingsSheets.Make(design));
+        Add("technical/survey-forms.pdf", () => SurveyForms.Make(design));
+        Add("technical/survey-answers.xlsx", () => SurveyAnswers.Make(design));
+        Add("technical/community-page.pdf", () => CommunityPage.Make(design));
         if (poles is { Poles.Length: > 0 })
         {
             Add("technical/poles.csv", () => PoleDocuments.Csv(poles));

@@ -36,6 +36,7 @@ public static class SiteColumns
     public const string SoilLateral = "soil_kpa_per_m";
     public const string SoilBearing = "soil_bearing_kpa";
     public const string Flood = "flood";
+    public const string Surveyed = "surveyed";
     public const string Lot = "lot";
     public const string ClimateFile = "climate_file";
     public const string Remark = "remark";
@@ -116,6 +117,7 @@ public static class SiteColumns
         ColumnMeaning.Of(SoilLateral, null, "soil kpa per m|soil kpa m|lateral bearing|lateral bearing kpa m|lateral soil bearing|lateral soil bearing kpa m"),
         ColumnMeaning.Of(SoilBearing, null, "soil bearing kpa|bearing capacity|bearing capacity kpa|soil bearing|allowable bearing|allowable bearing kpa|portance|portance kpa|capacidad portante|capacidade de carga do solo"),
         ColumnMeaning.Of(Flood, null, "flood|flood prone|floods|flooding|inondable|inondation|inundable|inundacion|inundavel|inundacao"),
+        ColumnMeaning.Of(Surveyed, null, "surveyed|surveyed on|date surveyed|date of survey|survey date|site surveyed|releve|releve le|date du releve|relevado|fecha de relevamiento|levantado|data do levantamento"),
         ColumnMeaning.Of(Lot, null, "lot|lot no|lot number|package|lote|no de lote|lot numero|tranche"),
         ColumnMeaning.Of(ClimateFile, null,
             "climate file|climate|weather file|fichier climat|fichier climatique|archivo de clima|archivo climatico|"

@@ -33,6 +33,7 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         var terrain = row.Choice<Terrain>(SiteColumns.Terrain, SiteWords.TerrainOf) ?? defaults.Terrain;
         var (soil, soilStated) = GroundCells.Soil(row, Soil(row));
         var ground = GroundCells.Read(row, defaults.Ground);
+        var (isSurveyed, surveyedOn) = SurveyCell.Read(row);
         var lot = Lot(row);
         var climate = row.Echoed(SiteColumns.ClimateFile);
         var remark = row.Echoed(SiteColumns.Remark);
@@ -49,6 +50,8 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
             Horizon = horizon,
             AzimuthDegrees = azimuth,
             Ground = ground,
+            IsSurveyed = isSurveyed,
+            SurveyedOn = surveyedOn,
         };
     }
 
