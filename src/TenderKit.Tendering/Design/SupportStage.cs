@@ -173,7 +173,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private ImmutableArray<WindItem> WindItems(LightOption light, double moduleAreaM2, double? boxAreaM2)
     {
         var rules = inputs.Rules;
-        var tilt = light.Integrated is { } unit ? unit.ModuleTiltDegrees + light.Shape.ArmTiltDegrees : climate.Plane.TiltDegrees;
+        var tilt = light.Integrated is { } unit ? IntegratedStage.TiltDegrees(unit, light.Shape) : climate.Plane.TiltDegrees;
         var projection = Math.Max(Angle.SinDegrees(tilt), rules["structure.module_least_projection"]);
         return
         [
