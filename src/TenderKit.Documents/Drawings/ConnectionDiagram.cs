@@ -51,7 +51,7 @@ internal sealed class ConnectionDiagram(PoleParts parts)
         ];
         for (var i = 0; i < inside.Length; i++) Pencil.Text(g, inside[i], Pencil.Label, box.Left + 6, box.Top + 22 + (10 * i));
         Order(g, box.Right - 9, box.Top + 10, 3);
-        DrawEarth(g, new XRect(box.Left, box.Top, box.Width, BoxHeightPt), area.Top + 130, box.Left + 14);
+        DrawEarth(g, new XRect(box.Left, box.Top, box.Width, BoxHeightPt), area.Top + 96, box.Left + 14);
     }
 
     private static XRect Box(XRect area, double x, double y) => new(area.Left + x, area.Top + y, BoxWidthPt, BoxHeightPt);

@@ -29,11 +29,11 @@ internal static class ComplianceTable
             .GroupBy(c => c.Check.Item)
             .OrderBy(g => _order.IndexOf(g.Key) is var place and >= 0 ? place : _order.Length)
             .SelectMany(g => g.Select((c, i) => Line(i == 0 ? g.Key : "", c.Check, rules, 
-                [.. sites.Length == 1 ? [] : new[] { c.Site }, .. hasEvidence ? [i == 0 ? EvidenceText.Of(kit.Parts, g.Key) : ""] : Array.Empty<string>()])));
+                [.. sites.Length == 1 ? [] : new[] { c.Site }, .. hasEvidence ? [i == 0 ? EvidenceText.Mark(kit.Parts, g.Key) : ""] : Array.Empty<string>()])));
         return new(
             sites.Length == 1 ? $"Compliance of kit {kit.Id} at site {sites[0]}, which {Governing.Phrase(kit)}"
                 : $"Compliance of kit {kit.Id}: for each requirement the site with the least margin",
-            [.. _columns, .. sites.Length == 1 ? [] : new[] { new Column("Site", FixedPt: 24) }, .. hasEvidence ? [new Column("Evidence", FixedPt: 66)] : Array.Empty<Column>()],
+            [.. _columns, .. sites.Length == 1 ? [] : new[] { new Column("Site", FixedPt: 24) }, .. hasEvidence ? [new Column("Evidence", FixedPt: 38)] : Array.Empty<Column>()],
             [.. rows])
         {
             Compact = true,

@@ -12,10 +12,16 @@ internal static class EvidenceText
 
     public static bool Any(PoleParts parts) => UsedParts.Of(parts).Any(p => p.DataSheetFile.Length > 0);
 
-    /// <summary>Empty where no data sheet is known.</summary>
-    public static string Of(PoleParts parts, string item) => PartOf(parts, item) is { DataSheetFile.Length: > 0 } part
-        ? Evidence.NameOf(part) + (part.DataSheetPage is { } page ? FormattableString.Invariant($", page {page}") : "")
+    /// <summary>Mark and page of the data sheet of an item; empty where none is known.</summary>
+    public static string Mark(PoleParts parts, string item) => PartOf(parts, item) is { DataSheetFile.Length: > 0 } part
+        ? FormattableString.Invariant($"E{1 + Sheets(parts).FindIndex(p => p.Code == part.Code)}") + (part.DataSheetPage is { } page ? FormattableString.Invariant($" p. {page}") : "")
         : "";
+
+    /// <summary>The files behind the marks.</summary>
+    public static string Files(PoleParts parts) => "Evidence, in the folder technical/evidence: "
+        + string.Join("; ", Sheets(parts).Select((p, i) => FormattableString.Invariant($"E{i + 1} {Evidence.NameOf(p)}") + (p.DataSheetPage is { } page ? FormattableString.Invariant($", page {page}") : ""))) + ".";
+
+    private static List<Part> Sheets(PoleParts parts) => [.. UsedParts.Of(parts).Where(p => p.DataSheetFile.Length > 0)];
 
     private static Part? PartOf(PoleParts p, string item) => item switch
     {

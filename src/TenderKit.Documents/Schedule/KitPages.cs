@@ -32,6 +32,7 @@ internal static class KitPages
         foreach (var block in Energy(Governing.OfEnergy(design, kit), kit, design.Curves.FirstOrDefault(c => c.KitId == kit.Id))) yield return block;
         yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
         yield return ComplianceTable.Of(design, kit);
+        if (EvidenceText.Any(kit.Parts)) yield return new Paragraph(EvidenceText.Files(kit.Parts), TextStyle.Small);
     }
 
     private static Row OverviewRow(Kit kit)
