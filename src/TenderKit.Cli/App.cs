@@ -50,6 +50,8 @@ public static class App
         root.Subcommands.Add(WiringCommand.Make(console));
         root.Subcommands.Add(PoleCommand.Make(console));
         root.Subcommands.Add(CatalogCommand.Make(console));
+        root.Subcommands.Add(QuoteCommand.Make(console));
+        root.Subcommands.Add(ChangesCommand.Make(console));
         return root;
     }
 }

@@ -49,8 +49,9 @@ public static class BidDocuments
         {
             Add("technical/unpriced-bill.xlsx", () => UnpricedSchedule.Make(design, bill));
             Add("financial/price-workbook.xlsx", () => PriceWorkbook.Make(design, bill));
-            Add("internal/calculation-workbook.xlsx", () => CalculationWorkbook.Make(design, bill));
             if (design.Form is { } form) AddForm(form, FormPricing.Of(design, bill, form), Add);
+            string[] handedIn = [.. documents.Select(d => d.RelativePath).Where(p => !p.StartsWith("internal/", StringComparison.Ordinal))];
+            Add("internal/calculation-workbook.xlsx", () => CalculationWorkbook.Make(design, bill, handedIn: handedIn));
         }
 
         if (DataRequest.IsNeeded(design)) Add("internal/data-request.pdf", () => DataRequest.Make(design));

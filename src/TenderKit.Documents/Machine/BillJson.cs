@@ -14,6 +14,7 @@ internal static class BillJson
         root["lots"] = BidJson.Array(bill.Lots.Select(l => new JsonObject { ["lot"] = l.Lot, ["total"] = values[l.Total] }));
         root["partsTotal"] = values[bill.PartsTotal];
         root["contingency"] = values[bill.Contingency];
+        root["provisionalSumsAndDaywork"] = values[bill.Parts[^1].Collection] - values[bill.Contingency];
         root["tax"] = values[bill.Tax];
         root["billParts"] = BidJson.Array(bill.Parts.Select(p => new JsonObject
         {

@@ -12,7 +12,8 @@ public static class CalculationWorkbook
     public const string Title = "Calculation workbook, internal";
 
     /// <param name="billDiagnostics">What the bill builder said, printed with the warnings of the design.</param>
-    public static byte[] Make(TenderDesign design, BillOfQuantities bill, IEnumerable<Diagnostic>? billDiagnostics = null)
+    /// <param name="handedIn">Documents of this bid that go to the employer, for the checklist.</param>
+    public static byte[] Make(TenderDesign design, BillOfQuantities bill, IEnumerable<Diagnostic>? billDiagnostics = null, IEnumerable<string>? handedIn = null)
     {
         using var culture = InvariantScope.Enter();
         var book = new Book(design.Tender.Head, Title, bill.Ledger);
@@ -30,6 +31,7 @@ public static class CalculationWorkbook
         ClimateSheet.Write(book, design);
         TransportSheet.Write(book, design, bill);
         if (design.Form is { } form) FormSheet.Write(book, form, FormPricing.Of(design, bill, form));
+        SubmissionSheet.Write(book, design, bill, handedIn ?? []);
         BasisSheets.Rules(book, design);
         BasisSheets.Warnings(book, [.. design.Diagnostics, .. design.Sites.SelectMany(s => s.Diagnostics), .. billDiagnostics ?? []], bill.Remarks);
         BasisSheets.Sources(book, design);

@@ -32,7 +32,7 @@ public static class PriceWorkbook
     public static Ledger LedgerOf(BillOfQuantities bill)
     {
         var values = LedgerValues.Evaluate(bill.Ledger);
-        var rates = bill.Parts.Take(bill.Parts.Length - 1).SelectMany(p => p.Lines).Select(l => l.Rate).ToHashSet();
+        var rates = bill.Parts.SelectMany(p => p.Lines).Where(l => l.Unit != "%").Select(l => l.Rate).ToHashSet();
         var expressions = bill.Ledger.Cells.ToDictionary(c => c.Key, c => c.Value);
         var own = rates.Where(r => !Cells.Named(expressions[r]).Any(rates.Contains));
         return bill.Ledger.Replace(own.ToDictionary(r => r, r => (Expression)new Literal(values[r])));

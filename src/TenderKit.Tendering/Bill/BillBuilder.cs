@@ -63,7 +63,11 @@ public static class BillBuilder
         {
             var perPole = makeUp.ToImmutableDictionary(m => (m.KitId, m.PartCode), m => m.PerPole);
             var ground = schedule.Where(s => s.Lot == lot).Select(s => new GroundPoles(s.SiteId, s.KitId, SoilStated(s.SiteId), s.Poles)).ToImmutableArray();
-            var input = new LotInput(lot, only, ground.Length, ground, [.. kitPoles.Where(k => k.Lot == lot)], perPole, parts);
+            var input = new LotInput(lot, only, ground.Length, ground, [.. kitPoles.Where(k => k.Lot == lot)], perPole, parts)
+            {
+                ProvisionalSums = [.. _design.Tender.Prices.ProvisionalSums.Where(p => p.Lot == lot || (p.Lot.Length == 0 && (only || lot == schedule[0].Lot)))],
+                Daywork = _design.Tender.Prices.Daywork,
+            };
             return new LotBill(input, _services, _rates, _inputs, _ledger);
         }
 
@@ -78,7 +82,7 @@ public static class BillBuilder
             ImmutableArray<BillPart> parts =
             [
                 .. LotBill.Titles.Select((title, i) => new BillPart(
-                    i + 1, title, [.. bills.SelectMany(b => b.Parts[i])], Total(FormattableString.Invariant($"part.{i + 1}"), l => l.Collections[i]))),
+                    i + 1, i == LotBill.Titles.Length - 1 && bills.Any(b => b.Parts[i].Length > 1) ? LotBill.ClosingTitle : title, [.. bills.SelectMany(b => b.Parts[i])], Total(FormattableString.Invariant($"part.{i + 1}"), l => l.Collections[i]))),
             ];
             return new BillOfQuantities(
                 _design.Tender.Head.Currency, new Ledger([]), _inputs.All, schedule, BuildUps(), parts,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using TenderKit.Catalog.Families;
+using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Tendering.Bill;
 
@@ -12,7 +13,12 @@ internal sealed record Draft(Part Part, string Description, Expression Quantity,
 /// <param name="KitPoles">Poles of each kit in this lot.</param>
 /// <param name="PerPole">Cell of each kit's need of each part: (kit, part code).</param>
 internal sealed record LotInput(
-    string Lot, bool OnlyLot, int SiteCount, ImmutableArray<GroundPoles> Ground, ImmutableArray<KitPoles> KitPoles, ImmutableDictionary<(string Kit, string Code), CellId> PerPole, ImmutableArray<Part> Parts);
+    string Lot, bool OnlyLot, int SiteCount, ImmutableArray<GroundPoles> Ground, ImmutableArray<KitPoles> KitPoles, ImmutableDictionary<(string Kit, string Code), CellId> PerPole, ImmutableArray<Part> Parts)
+{
+    public ImmutableArray<ProvisionalSum> ProvisionalSums { get; init; } = [];
+
+    public Daywork Daywork { get; init; } = new(0, 0, 0);
+}
 
 /// <summary>Poles of one site and whether its soil was stated.</summary>
 internal sealed record GroundPoles(string SiteId, string KitId, bool SoilStated, CellId Poles);
@@ -30,6 +36,9 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
         "Contingency",
     ];
 
+    /// <summary>Title of the last part where it holds more than the contingency.</summary>
+    public const string ClosingTitle = "Provisional sums, daywork and contingency";
+
     private const int ContingencyPart = 8;
 
     private readonly Dictionary<string, CellId> _rateOf = new(StringComparer.Ordinal);
@@ -45,12 +54,13 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
         ];
         var collections = before.Select((lines, i) => Collection(i + 1, lines)).ToImmutableArray();
         var partsTotal = ledger.Add(Name("parts"), Cells.SumOf([.. collections]));
-        var contingency = ContingencyLine(partsTotal);
-        var closing = Collection(ContingencyPart, [contingency]);
+        var stated = Stated();
+        var contingency = ContingencyLine(partsTotal, stated.Length + 1);
+        var closing = Collection(ContingencyPart, [.. stated, contingency]);
         var with = ledger.Add(Name("with-contingency"), Cells.SumOf(partsTotal, closing));
         var tax = ledger.Add(Name("tax"), new Rounded(Cells.Times(with, inputs.Tax), 2));
         var total = ledger.Add(Name("total"), Cells.SumOf(with, tax));
-        return ([.. before, [contingency]], new LotSummary(input.Lot, [.. collections, closing], partsTotal, contingency.Amount, with, tax, total));
+        return ([.. before, [.. stated, contingency]], new LotSummary(input.Lot, [.. collections, closing], partsTotal, contingency.Amount, with, tax, total));
     }
 
     /// <summary>Set-up once a lot or for every site, as its unit says; survey for every pole position.</summary>
@@ -128,12 +138,12 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
     /// <summary>Rounded to the sixth decimal first, so that a spreadsheet's binary fractions cannot lift a whole number to the next.</summary>
     private static RoundedUp WholeUnits(Expression inner) => new(new Rounded(inner, 6));
 
-    private ImmutableArray<BillLine> Priced(int part, IEnumerable<Draft> drafts)
+    private ImmutableArray<BillLine> Priced(int part, IEnumerable<Draft> drafts, int before = 0)
     {
         var lines = ImmutableArray.CreateBuilder<BillLine>();
         foreach (var draft in drafts)
         {
-            if (rates.For(draft.Part) is { } buildUp) lines.Add(Line(part, lines.Count + 1, draft, buildUp));
+            if (rates.For(draft.Part) is { } buildUp) lines.Add(Line(part, before + lines.Count + 1, draft, buildUp));
         }
 
         return lines.ToImmutable();
@@ -150,13 +160,38 @@ internal sealed class LotBill(LotInput input, ServicePick services, RateBuilder 
         return new BillLine(Code(part, number), draft.Part.Code, draft.Description, PartWords.Unit(draft.Part), LotOfLine, quantity, rate, amount, draft.Service);
     }
 
-    private BillLine ContingencyLine(CellId partsTotal)
+    /// <summary>Provisional sums, then daywork: what the employer states and every bidder carries.</summary>
+    private ImmutableArray<BillLine> Stated()
     {
-        var key = Key(ContingencyPart, 1);
+        var sums = input.ProvisionalSums.Select((sum, i) => ProvisionalLine(i + 1, sum)).ToImmutableArray();
+        return [.. sums, .. Priced(ContingencyPart, Dayworks(), sums.Length)];
+    }
+
+    private BillLine ProvisionalLine(int number, ProvisionalSum sum)
+    {
+        var key = Key(ContingencyPart, number);
+        var quantity = ledger.Add(key + ".qty", new Literal(1));
+        var rate = ledger.Add(key + ".rate", new Literal(sum.Amount));
+        var amount = ledger.Add(key + ".amount", new Rounded(Cells.Times(quantity, rate), 2));
+        return new BillLine(Code(ContingencyPart, number), "", "Provisional sum: " + sum.Text, "sum", LotOfLine, quantity, rate, amount, true);
+    }
+
+    private IEnumerable<Draft> Dayworks() =>
+        from work in new (ServiceUse Use, decimal Quantity)[]
+        {
+            (ServiceUse.DayworkLabour, input.Daywork.LabourDays), (ServiceUse.DayworkSkilled, input.Daywork.SkilledDays), (ServiceUse.DayworkPlant, input.Daywork.PlantH),
+        }
+        where work.Quantity > 0
+        from service in services.Every(work.Use)
+        select new Draft(service, "Daywork: " + service.Description, new Literal(work.Quantity), true);
+
+    private BillLine ContingencyLine(CellId partsTotal, int number)
+    {
+        var key = Key(ContingencyPart, number);
         var quantity = ledger.Add(key + ".qty", Cells.Ref(inputs.Contingency));
         var rate = ledger.Add(key + ".rate", Cells.Ref(partsTotal));
         var amount = ledger.Add(key + ".amount", new Rounded(Cells.Times(quantity, rate), 2));
-        return new BillLine(Code(ContingencyPart, 1), "", "Contingency, on the sum of parts 1 to 7", "%", LotOfLine, quantity, rate, amount, true);
+        return new BillLine(Code(ContingencyPart, number), "", "Contingency, on the sum of parts 1 to 7", "%", LotOfLine, quantity, rate, amount, true);
     }
 
     private CellId Collection(int part, ImmutableArray<BillLine> lines) =>

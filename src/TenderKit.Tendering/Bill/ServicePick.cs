@@ -24,6 +24,15 @@ internal sealed class ServicePick(PartsCatalog catalog, List<Diagnostic> diagnos
         return rates.FirstOrDefault();
     }
 
+    /// <summary>Every rate of a use, for work that is asked for in each kind there is: a crane and an excavator by the hour.</summary>
+    public IReadOnlyList<ServiceRate> Every(ServiceUse use)
+    {
+        var rates = catalog.Services.Where(s => s.Use == use).OrderBy(s => s.Code, StringComparer.Ordinal).ToArray();
+        if (rates.Length == 0) diagnostics.Add(BillNotices.NoService(use));
+        diagnostics.AddRange(rates.Where(r => !Units(use).Contains(r.Unit)).Select(r => BillNotices.WrongUnit(r, Units(use))));
+        return rates;
+    }
+
     /// <summary>Units in which the bill measures a use. A site set-up may be priced once a lot (sum) or for every site (No.).</summary>
     private static string[] Units(ServiceUse use) => use switch
     {
@@ -31,6 +40,8 @@ internal sealed class ServicePick(PartsCatalog catalog, List<Diagnostic> diagnos
         ServiceUse.Excavate or ServiceUse.Concrete or ServiceUse.Backfill => ["m3"],
         ServiceUse.Reinforcement => ["kg"],
         ServiceUse.LayCable => ["m"],
+        ServiceUse.DayworkLabour or ServiceUse.DayworkSkilled => ["day", "h"],
+        ServiceUse.DayworkPlant => ["h", "day"],
         _ => ["No.", "set"],
     };
 }

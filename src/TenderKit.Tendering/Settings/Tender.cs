@@ -44,7 +44,21 @@ public sealed record PriceBasis(
     ImmutableSortedDictionary<string, decimal> SpareFractions,
     decimal CableWasteFraction,
     int MaintenanceYears,
-    int RateDecimals);
+    int RateDecimals)
+{
+    /// <summary>Sums the employer tells every bidder to include.</summary>
+    public ImmutableArray<ProvisionalSum> ProvisionalSums { get; init; } = [];
+
+    /// <summary>Daywork the employer asks to have priced in each lot.</summary>
+    public Daywork Daywork { get; init; } = new(0, 0, 0);
+}
+
+/// <summary>A sum stated by the employer for work not yet known.</summary>
+/// <param name="Lot">Lot it stands in; empty for the first.</param>
+public sealed record ProvisionalSum(string Text, decimal Amount, string Lot);
+
+/// <summary>Work measured as it comes, priced at daywork rates, in each lot.</summary>
+public sealed record Daywork(decimal LabourDays, decimal SkilledDays, decimal PlantH);
 
 /// <summary>One row of the design rules.</summary>
 /// <param name="Id">Dotted lower-case id.</param>
@@ -86,6 +100,12 @@ public sealed record Tender(
 
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceFormSettings? PriceForm { get; init; }
+
+    /// <summary>Forms, bid security and deviations.</summary>
+    public Submission Submission { get; init; } = Submission.None;
+
+    /// <summary>What offers are held against beside the kits.</summary>
+    public Quotes.QuoteSettings Quotes { get; init; } = TenderKit.Tendering.Quotes.QuoteSettings.Usual;
 
     /// <summary>File of the employer's clauses, or null.</summary>
     public string? SpecificationFile { get; init; }

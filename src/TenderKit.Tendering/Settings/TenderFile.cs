@@ -46,6 +46,8 @@ public static class TenderFile
             Climates = climates,
             HorizonsFile = top.Text("horizons"),
             PriceForm = Forms.PriceFormSection.Read(top.Section("price_form")),
+            Submission = SubmissionSection.Read(top.Section("submission"), folder),
+            Quotes = Quotes.QuoteSection.Read(top.Section("quotes")),
             SpecificationFile = top.Text("specification"),
         };
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
@@ -134,8 +136,29 @@ public static class TenderFile
             families.Where(f => spares?.Has(f) == true).ToImmutableSortedDictionary(f => f.Replace('_', ' '), f => spares!.Share(f), StringComparer.Ordinal),
             section.Share("cable_waste"),
             section.Whole("maintenance_years", 0, 50, 0),
-            section.Whole("rate_decimals", 0, 6, 2));
+            section.Whole("rate_decimals", 0, 6, 2))
+        {
+            ProvisionalSums = [.. section.Sections("provisional_sums").Select(ProvisionalSumOf)],
+            Daywork = DayworkOf(section.Section("daywork")),
+        };
         spares?.ReportUnknownKeys();
+        section.ReportUnknownKeys();
+        return read;
+    }
+
+    private static ProvisionalSum ProvisionalSumOf(YamlSection section)
+    {
+        var read = new ProvisionalSum(section.RequiredText("text"), (decimal)section.RequiredNumber("amount", QuantityKind.Number), section.Text("lot") ?? "");
+        if (read.Amount < 0) section.AddError("TK116", "'amount' of a provisional sum must be zero or more", section.Line);
+        section.ReportUnknownKeys();
+        return read;
+    }
+
+    private static Daywork DayworkOf(YamlSection? section)
+    {
+        if (section is null) return new Daywork(0, 0, 0);
+        decimal Of(string key) => section.Whole(key, 0, 100_000, 0);
+        var read = new Daywork(Of("labour_days"), Of("skilled_days"), Of("plant_h"));
         section.ReportUnknownKeys();
         return read;
     }

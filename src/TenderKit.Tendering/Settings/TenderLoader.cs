@@ -33,6 +33,7 @@ public static class TenderLoader
         var rules = RulesOf(content, problems, digests);
         var catalog = CatalogOf(content.Tender, problems);
         var limits = LimitsOf(rules);
+        problems.AddRange(SubmissionSection.Examine(content.Tender.Submission, content.Tender.Head));
         var canRun = !problems.Exists(p => p.Severity == Severity.Error);
         var list = SitesOf(content, problems, digests);
         var climates = new ClimateLoader(content.Tender, limits, problems, digests);

@@ -39,7 +39,7 @@ internal static class PriceScheduleSheet
 
     private static void Closing(Sheet sheet, BillOfQuantities bill, int row, CellId goods, CellId services)
     {
-        var contingency = Total(sheet, row, "Contingency", Cells.Ref(bill.Contingency), Look.Row, Look.Money);
+        var contingency = Total(sheet, row, bill.Parts[^1].Title, Cells.Ref(bill.Parts[^1].Collection), Look.Row, Look.Money);
         var tax = Total(sheet, row + 1, "Tax", Cells.Ref(bill.Tax), Look.Row, Look.Money);
         Total(sheet, row + 2, "Total, tax included, " + bill.Currency, Cells.SumOf(goods, services, contingency, tax), Look.GrandText, Look.GrandMoney);
     }

@@ -70,7 +70,7 @@ internal static class SummarySheet
 
         var last = bill.Parts[^1];
         Line(sheet, bill, ++row, "", "Sum of parts 1 to 7", s => s.PartsTotal, bill.PartsTotal, Look.TotalText, Look.TotalMoney);
-        Line(sheet, bill, ++row, Number(last), last.Title, s => s.Contingency, bill.Contingency, Look.Row, Look.Money);
+        Line(sheet, bill, ++row, Number(last), last.Title, s => s.Collections[^1], last.Collection, Look.Row, Look.Money);
         BeforeTax(sheet, bill, ++row);
         Line(sheet, bill, ++row, "", "Tax", s => s.Tax, bill.Tax, Look.Row, Look.Money);
         Line(sheet, bill, ++row, "", "Total, tax included, " + bill.Currency, s => s.Total, bill.GrandTotal, Look.GrandText, Look.GrandMoney);

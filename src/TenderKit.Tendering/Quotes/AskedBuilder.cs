@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Energy;
+using TenderKit.Tendering.Bill;
+using TenderKit.Tendering.Design;
+
+namespace TenderKit.Tendering.Quotes;
+
+/// <summary>Takes what is asked from our own design: its kits are the measure, their parts' ratings the least.</summary>
+public static class AskedBuilder
+{
+    /// <param name="design">The tender, designed.</param>
+    /// <param name="bill">Our own bill for the estimate, or null for none.</param>
+    public static Asked Of(TenderDesign design, BillOfQuantities? bill)
+    {
+        var head = design.Tender.Head;
+        var rates = RatesOf(bill);
+        return new Asked(
+            [.. design.Kits.Select(k => KitOf(k, design, bill, rates))],
+            head.ValidityDays,
+            head.DeliveryDays,
+            design.Tender.Reliability.AutonomyNights,
+            head.Currency,
+            head.Exchange.ToImmutableSortedDictionary(e => e.Currency, e => e.Rate, StringComparer.Ordinal),
+            LifeOf(design),
+            new Ceilings(
+                design.Rule("plausible.luminaire"), design.Rule("plausible.module"), design.Rule("plausible.battery_lithium"), design.Rule("plausible.battery_lead"),
+                design.Rule("wiring.ambient"), design.Rule("wiring.fuse_factor"), design.Rule("wiring.drop_battery")),
+            design.Tender.Quotes);
+    }
+
+    private static AskedKit KitOf(Kit kit, TenderDesign design, BillOfQuantities? bill, Dictionary<string, decimal> rates)
+    {
+        var sites = design.Sites.Where(s => s.KitId == kit.Id).ToList();
+        var parts = kit.Parts;
+        var hardest = sites.MaxBy(s => s.Energy.NightlyWh)!;
+        var duty = new KitDuty(
+            hardest.Light.LevelFraction,
+            hardest.Energy.NightlyWh,
+            hardest.Climate.Lamp.LongestMonthFullHours,
+            sites.Max(s => s.Energy.Hand.ArrayWp),
+            Enum.GetValues<BatteryChemistry>().ToImmutableSortedDictionary(c => c.ToString(), c => design.Rule("battery.depth." + c), StringComparer.Ordinal));
+        return new AskedKit(
+            kit.Id,
+            sites.GroupBy(s => s.Site.Lot).ToImmutableSortedDictionary(g => g.Key, g => g.Sum(s => s.Poles), StringComparer.Ordinal),
+            sites.ToImmutableSortedDictionary(s => s.Site.Id, s => s.Poles, StringComparer.Ordinal),
+            parts.Luminaire.FluxLm, parts.Luminaire.InputPowerW, (int)design.Rule("luminaire.ip"), parts.ArrayWp, parts.SystemVoltageV < 18 ? 12 : parts.SystemVoltageV < 36 ? 24 : 48,
+            parts.Battery.RatedAh * parts.BatteryStrings, parts.BatteryRatedWh, parts.ArrayWp / parts.SystemVoltageV, parts.Pole.HeightM, duty, EstimateOf(kit, design, bill, rates));
+    }
+
+    private static Dictionary<string, decimal> RatesOf(BillOfQuantities? bill)
+    {
+        if (bill is null) return [];
+        var values = LedgerValues.Evaluate(bill.Ledger);
+        return bill.BuildUps.ToDictionary(b => b.PartCode, b => values[b.Rate], StringComparer.Ordinal);
+    }
+
+    private static ImmutableSortedDictionary<string, decimal> EstimateOf(Kit kit, TenderDesign design, BillOfQuantities? bill, Dictionary<string, decimal> rates)
+    {
+        if (bill is null) return ImmutableSortedDictionary<string, decimal>.Empty;
+        var values = LedgerValues.Evaluate(bill.Ledger);
+        var parts = design.Catalog.All.GroupBy(p => p.Code, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        return bill.MakeUp.Where(m => m.KitId == kit.Id && parts.TryGetValue(m.PartCode, out var part) && part is not ServiceRate && rates.ContainsKey(m.PartCode))
+            .GroupBy(m => FamilyOf(parts[m.PartCode]))
+            .ToImmutableSortedDictionary(g => g.Key, g => g.Sum(m => values[m.PerPole] * rates[m.PartCode]), StringComparer.Ordinal);
+    }
+
+    /// <summary>Family of a part in the words of an offer.</summary>
+    public static string FamilyOf(Part part) => part switch
+    {
+        IntegratedUnit => "integrated",
+        FoundationSet => "foundation",
+        ProtectionDevice { Kind: ProtectionKind.SurgeArrester } => "surge",
+        ProtectionDevice { Kind: ProtectionKind.EarthElectrode } => "earth",
+        ProtectionDevice => "fuse",
+        _ => PartWords.Family(part).One,
+    };
+
+    private static ImmutableSortedDictionary<string, double> LifeOf(TenderDesign design) => design.Sites
+        .GroupBy(s => s.Parts.Battery.Chemistry == BatteryChemistry.LithiumIronPhosphate ? "lithium" : "lead")
+        .ToImmutableSortedDictionary(g => g.Key, g => g.Max(s => s.Energy.BatteryLifeYears), StringComparer.Ordinal);
+}

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using TenderKit.Sizing.Basics;
+using TenderKit.Sizing.Energy;
+using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Settings;
+
+namespace TenderKit.Tendering.Quotes.Checks;
+
+/// <summary>The offered parts at one site.</summary>
+/// <param name="DarkNightsPerYear">Upper 90 % bound of the mean, hourly energy balance.</param>
+/// <param name="AverageLx">Average illuminance by ratio of flux: our computed average times offered over our flux, a screening.</param>
+/// <param name="Weakest">The part with the least margin, in words.</param>
+public sealed record SiteRun(string SiteId, string KitId, double LampW, double ArrayWp, double BatteryWh, double DarkNightsPerYear, double AverageLx, double AskedLx, string Weakest);
+
+/// <summary>
+/// Runs what an offer would put on a pole through the light and the energy of every site. An offer has no photometric file: its light is
+/// our computed light times the ratio of the fluxes, at the same places, so a screening only. What an offer does not state of its parts is
+/// taken as in our own design or as usual for the chemistry.
+/// </summary>
+public static class WholeRun
+{
+    public static ImmutableArray<SiteRun> Of(TenderDesign design, DesignInputs inputs, ImmutableArray<OfferedKit> kits) =>
+        [.. design.Sites.AsParallel().AsOrdered().Select(s => (Site: s, Kit: kits.FirstOrDefault(k => k.Asked.Id == s.KitId))).Where(p => p.Kit is { FluxLm: > 0, InputPowerW: > 0, ArrayWp: > 0, BatteryWh: > 0 }).Select(p => Run(p.Site, p.Kit!, inputs))];
+
+    /// <summary>Sites that stay dark more often, or darker, than asked; one finding for each kit and kind, at its hardest site.</summary>
+    public static IEnumerable<QuoteFinding> Findings(ImmutableArray<SiteRun> runs, ImmutableArray<OfferedKit> kits, Asked asked, double darkNightsAsked)
+    {
+        foreach (var group in runs.GroupBy(r => r.KitId))
+        {
+            var kit = kits.First(k => k.Asked.Id == group.Key);
+            var dark = group.MaxBy(r => r.DarkNightsPerYear)!;
+            if (dark.DarkNightsPerYear > darkNightsAsked)
+                yield return new QuoteFinding("TK820", Severity.Error, (kit.Module ?? kit.Luminaire)!.Place, $"kit {group.Key} as offered stays dark up to {Say.Number(dark.DarkNightsPerYear)} nights a year at site {dark.SiteId} (90 % sure at most); asked: {Say.Number(darkNightsAsked)}; weakest: {dark.Weakest}", "tender: reliability; hourly energy balance", $"With the parts of kit {group.Key} the lamps at site {dark.SiteId} would stay dark about {Say.Number(dark.DarkNightsPerYear)} nights a year; {Say.Number(darkNightsAsked)} are asked. What do you change?");
+            var dim = group.MinBy(r => r.AverageLx / r.AskedLx)!;
+            if (dim.AverageLx < dim.AskedLx * (1 - asked.Settings.ToleranceFraction))
+                yield return new QuoteFinding("TK819", Severity.Error, kit.Luminaire!.Place, $"kit {group.Key} as offered gives about {Say.Number(dim.AverageLx)} lx at site {dim.SiteId}, by the ratio of the fluxes; asked: {Say.Number(dim.AskedLx)} lx", "our light calculation times the ratio of fluxes, a screening", $"Please send the photometric file of the luminaire for kit {group.Key}: by its flux it gives about {Say.Number(dim.AverageLx)} lx at site {dim.SiteId}, {Say.Number(dim.AskedLx)} lx are asked.");
+        }
+    }
+
+    private static SiteRun Run(SiteDesign site, OfferedKit kit, DesignInputs inputs)
+    {
+        var weather = ClimateStage.Run(site.Site, ClimateStage.ClimateOf(site.Site, inputs), inputs);
+        var own = site.Energy.System;
+        var ownFlux = site.Parts.Luminaire.FluxLm;
+        var level = Math.Min(1, site.Light.LevelFraction * ownFlux / kit.FluxLm!.Value);
+        var system = SystemOf(own, kit, kit.InputPowerW!.Value * level * own.LampInputW / (site.Parts.Luminaire.InputPowerW * site.Light.LevelFraction), inputs.Rules);
+        var result = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, system);
+        var asked = site.Site.Target.AverageLx;
+        // level 1 of the offered lamp against the level our own lamp burns at
+        var lux = site.Light.Result.AverageLx * Math.Min(kit.FluxLm.Value * level / (ownFlux * site.Light.LevelFraction), 1);
+        return new SiteRun(site.Site.Id, kit.Asked.Id, system.LampInputW, kit.ArrayWp!.Value, kit.BatteryWh!.Value, result.DarkNightsUpperBound, lux, Math.Min(asked > 0 ? asked : site.Light.Result.AverageLx, site.Light.Result.AverageLx), Weakest(kit, inputs.Tender.Reliability.AutonomyNights));
+    }
+
+    private static PowerSystem SystemOf(PowerSystem own, OfferedKit kit, double lampW, RuleSet rules)
+    {
+        var scale = kit.ArrayWp!.Value / own.Array.ArrayWp;
+        var array = own.Array with { ArrayWp = kit.ArrayWp.Value, MaximumPowerCurrentA = own.Array.MaximumPowerCurrentA * scale };
+        var control = own.Control with { ChargeCurrentA = kit.Controller?.Value("rated_charge_a") ?? own.Control.ChargeCurrentA };
+        return own with { Array = array, Battery = BatteryOf(own.Battery, kit, rules), Control = control, LampInputW = lampW };
+    }
+
+    /// <summary>Same chemistry: our own figures at the offered energy; another: the usual figures of that chemistry.</summary>
+    private static BatteryModel BatteryOf(BatteryModel own, OfferedKit kit, RuleSet rules)
+    {
+        if (!Enum.TryParse<BatteryChemistry>(kit.Chemistry, out var chemistry) || chemistry == own.Chemistry) return own with { RatedWh = kit.BatteryWh!.Value };
+        var usual = TypicalParts.Battery(chemistry);
+        return own with
+        {
+            Chemistry = chemistry,
+            RatedWh = kit.BatteryWh!.Value,
+            RatedHours = usual.RatedHours,
+            PeukertExponent = usual.PeukertExponent,
+            UsableDepthFraction = rules["battery.depth." + chemistry],
+            ChargeEfficiency = usual.ChargeEfficiency,
+            DischargeEfficiency = usual.DischargeEfficiency,
+            SelfDischargePerMonthFraction = usual.SelfDischargePerMonthFraction,
+            LeastChargeC = usual.LeastChargeC,
+        };
+    }
+
+    private static string Weakest(OfferedKit kit, double nightsAsked)
+    {
+        var duty = kit.Asked.Duty;
+        var night = kit.NightlyWh ?? duty.NightlyWh;
+        var links = new List<(string Name, double Ratio)>
+        {
+            ("luminaire flux", kit.FluxLm!.Value / kit.Asked.FluxLm),
+            ("module", kit.ArrayWp!.Value / (duty.NeededArrayWp * night / duty.NightlyWh)),
+            ("battery, new", kit.BatteryWh!.Value * duty.FreshFraction.GetValueOrDefault(kit.Chemistry, 0.9) / night / nightsAsked),
+        };
+        if (kit.Controller?.Value("rated_charge_a") is { } amps) links.Add(("controller", amps / kit.Asked.ChargeA));
+        var least = links.MinBy(l => l.Ratio);
+        return $"{least.Name}, {Say.Number(Math.Round(least.Ratio * 100))} % of what is needed";
+    }
+}
