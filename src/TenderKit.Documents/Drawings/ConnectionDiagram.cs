@@ -31,7 +31,7 @@ internal sealed class ConnectionDiagram(PoleParts parts)
         Down(g, controller, battery, Find("battery"), 2, (controller.Bottom + battery.Top) / 2);
         Up(g, controller, lamp, Find("lumin", "lamp"), 5);
         DrawPart(g, module, Counted(parts.ModuleCount, "Module", "Modules"), parts.Module.Code, Series(parts.ModuleCount, parts.ModulesInSeries));
-        DrawPart(g, controller, "Controller", parts.Controller.Code, "");
+        DrawPart(g, controller, Counted(parts.ControllerCount, "Controller", "Controllers"), parts.Controller.Code, parts.ControllerCount > 1 ? "side by side" : "");
         DrawPart(g, lamp, "Luminaire", parts.Luminaire.Code, "");
         DrawPart(g, battery, Counted(parts.BatteryCount, "Battery", "Batteries"), parts.Battery.Code, Series(parts.BatteryCount, parts.BatteriesInSeries));
         Order(g, controller.Right - 9, controller.Top + 9, 3);

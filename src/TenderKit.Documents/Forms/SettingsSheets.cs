@@ -91,6 +91,7 @@ public static class SettingsSheets
                 Line("No charging below", $"{Figures.Signed(p.Battery.LeastChargeC, 0)} °C at the battery"),
                 Line("Greatest charge current", $"{Figures.Short(settings.GreatestChargeA)} A"),
                 Line("Modules", ModuleWords(p)),
+                .. p.ControllerCount > 1 ? [Line("Controllers side by side", $"{Figures.Number(p.ControllerCount, 0)}, all set alike, each with its own share of the modules and its own fused leads to the battery; the luminaire hangs on one")] : Array.Empty<Row>(),
                 .. settings.Sites.GroupBy(s => (s.TiltDegrees, s.AzimuthDegrees)).Select(g => Line(
                     $"Tilt and direction, {Words.List(g.Select(s => s.SiteId), 5)}", $"{Figures.Short(g.Key.TiltDegrees)}° from level, facing {Figures.Short(g.Key.AzimuthDegrees)}° clockwise from true north")),
             ])

@@ -20,6 +20,7 @@ internal static class PartsJson
         ["batteryRatedWh"] = parts.BatteryRatedWh,
         ["systemVoltageV"] = parts.SystemVoltageV,
         ["controller"] = parts.Controller.Code,
+        ["controllerCount"] = parts.ControllerCount,
         ["pole"] = parts.Pole.Code,
         ["bracket"] = parts.Bracket?.Code,
         ["enclosure"] = parts.Enclosure?.Code,

@@ -51,7 +51,7 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
         + CostOf(candidate.Wiring)
         + _civil.PerPole);
 
-    private decimal CostOf(BankOption bank) => (costs.Of(bank.Battery) * bank.InSeries * bank.Strings) + costs.Of(bank.Controller);
+    private decimal CostOf(BankOption bank) => (costs.Of(bank.Battery) * bank.InSeries * bank.Strings) + (costs.Of(bank.Controller) * bank.ControllerCount);
 
     private decimal CostOf(WiringOption wiring) =>
         wiring.Circuits.Sum(c => (costs.Of(c.Cable) * (decimal)c.LengthM) + (c.Fuse is null ? 0 : costs.Of(c.Fuse))) + wiring.Other.Sum(costs.Of);

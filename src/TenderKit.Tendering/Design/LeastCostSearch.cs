@@ -25,9 +25,9 @@ public sealed class LeastCostSearch
     private readonly Rejections _energyRejections = new();
     private readonly HashSet<PowerSystem> _simulated = [];
     private readonly PriorityQueue<object, (decimal Cost, int Order)> _queue = new();
-    private readonly Dictionary<(string Battery, int Count, string Controller), Enclosure?> _enclosures = [];
+    private readonly Dictionary<(string Battery, int Count, string Controller, int Controllers), Enclosure?> _enclosures = [];
     private readonly Dictionary<(string Module, int Count), Bracket?> _brackets = [];
-    private readonly Dictionary<(PoleShape Shape, double LampW, string Module, int Count, int InSeries, double BankV, double ChargeA), WiringOption?> _wirings = [];
+    private readonly Dictionary<(PoleShape Shape, double LampW, string Module, int Count, int InSeries, double BankV, double ChargeA, int Controllers), WiringOption?> _wirings = [];
     private readonly Dictionary<(double BankV, LightOption Light), ImmutableArray<Controller>> _controllers = [];
     private readonly Site site;
     private readonly SiteWeather weather;
@@ -148,7 +148,7 @@ public sealed class LeastCostSearch
 
     private Enclosure? EnclosureOf(BankOption bank)
     {
-        var key = (bank.Battery.Code, bank.InSeries * bank.Strings, bank.Controller.Code);
+        var key = (bank.Battery.Code, bank.InSeries * bank.Strings, bank.Controller.Code, bank.ControllerCount);
         return _enclosures.TryGetValue(key, out var known) ? known : _enclosures[key] = _support.EnclosureFor(bank, out _);
     }
 
@@ -161,7 +161,7 @@ public sealed class LeastCostSearch
     /// <summary>The wiring depends on no more of the battery than its voltage.</summary>
     private WiringOption? WiringOf(LightOption light, PowerOption power)
     {
-        var key = (light.Shape, light.Luminaire.InputPowerW, power.Module.Code, power.ModuleCount, power.ModulesInSeries, power.Bank.BankV, power.Bank.Controller.RatedChargeA);
+        var key = (light.Shape, light.Luminaire.InputPowerW, power.Module.Code, power.ModuleCount, power.ModulesInSeries, power.Bank.BankV, power.Bank.Controller.RatedChargeA, power.Bank.ControllerCount);
         return _wirings.TryGetValue(key, out var known) ? known : _wirings[key] = _wiring.Find(light, power);
     }
 

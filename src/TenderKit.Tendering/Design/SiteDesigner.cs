@@ -85,6 +85,7 @@ public static class SiteDesigner
         candidate.Wiring.Other)
     {
         Integrated = candidate.Light.Integrated,
+        ControllerCount = candidate.Power.Bank.ControllerCount,
     };
 
     private static IEnumerable<Diagnostic> SiteNotes(Site site)

@@ -23,7 +23,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     public SupportOption? Find(LightOption light, PowerOption power)
     {
         var key = FormattableString.Invariant(
-            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}|{power.Bank.Controller.Code}");
+            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}|{power.Bank.Controller.Code}|{power.Bank.ControllerCount}");
         if (_known.TryGetValue(key, out var known)) return known;
         return _known[key] = Build(light, power);
     }
@@ -161,8 +161,8 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, BankOption bank)
     {
         var batteries = bank.InSeries * bank.Strings;
-        var volumeL = ((bank.Battery.VolumeM3 * batteries) + bank.Controller.VolumeM3) * 1000;
-        var weightKg = (bank.Battery.WeightKg * batteries) + bank.Controller.WeightKg;
+        var volumeL = ((bank.Battery.VolumeM3 * batteries) + bank.Control.VolumeM3) * 1000;
+        var weightKg = (bank.Battery.WeightKg * batteries) + bank.Control.WeightKg;
         return
         [
             new(
@@ -196,5 +196,5 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private static double HeadKg(LightOption light, PowerOption power) => light.Luminaire.WeightKg + (power.Module.WeightKg * power.ModuleCount);
 
     private static double ContentKg(PowerOption power) =>
-        (power.Module.WeightKg * power.ModuleCount) + (power.Bank.Battery.WeightKg * power.Bank.InSeries * power.Bank.Strings) + power.Bank.Controller.WeightKg;
+        (power.Module.WeightKg * power.ModuleCount) + (power.Bank.Battery.WeightKg * power.Bank.InSeries * power.Bank.Strings) + power.Bank.Control.WeightKg;
 }

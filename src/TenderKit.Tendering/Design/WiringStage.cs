@@ -57,18 +57,20 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
     {
         var rules = inputs.Rules;
         var up = light.Shape.HeightM - rules["wiring.box_height"] + rules["wiring.slack"];
-        var strings = power.ModuleCount / power.ModulesInSeries;
+        var controllers = power.Bank.ControllerCount;
+        var strings = power.ModuleCount / power.ModulesInSeries / controllers;
         var bankV = power.Bank.BankV;
         var lowestV = bankV * rules["controller.lowest_cell_fraction"];
         var lampA = BankStage.FullInputW(light, rules) / lowestV;
         var batteryA = Math.Max(lampA, power.Bank.Controller.RatedChargeA);
         var shortCircuitA = rules["controller.charge_factor"] * power.Module.ShortCircuitA * strings;
-        yield return new Demand(
+        var array = new Demand(
             "wiring.array", "module to controller", up, power.Module.MaximumPowerA * strings, shortCircuitA, power.Module.MaximumPowerV * power.ModulesInSeries,
             rules["wiring.drop_array"], true, false, power.ModulesInSeries + 1);
-        yield return new Demand(
+        var battery = new Demand(
             "wiring.battery", "controller to battery", rules["wiring.slack"], batteryA, batteryA, bankV, rules["wiring.drop_battery"], false, true, 0,
             rules["wiring.breaking_current"] * power.Bank.Battery.RatedAh * power.Bank.Strings);
+        foreach (var demand in Enumerable.Repeat(array, controllers).Concat(Enumerable.Repeat(battery, controllers))) yield return demand;
         yield return new Demand("wiring.lamp", "controller to luminaire", up + light.Shape.ArmReachM, lampA, lampA, bankV, rules["wiring.drop_lamp"], false, true, 1);
     }
 
@@ -132,7 +134,7 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
     {
         var others = new List<ProtectionDevice>();
         var strings = power.ModuleCount / power.ModulesInSeries;
-        if (Protection.StringFusesNeeded(strings, power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA))
+        if (Protection.StringFusesNeeded(strings / power.Bank.ControllerCount, power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA))
         {
             var (lowA, highA) = Protection.StringFuseA(power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA);
             var fuse = CheapestOf(ProtectionKind.Fuse, p => p.RatedA >= lowA && p.RatedA <= highA && p.RatedV >= power.Module.OpenCircuitV * power.ModulesInSeries);

@@ -38,7 +38,7 @@ public static class KitTrial
                 continue;
             }
 
-            if (BankStage.Exactly(kit.Battery, kit.BatteriesInSeries, kit.BatteryStrings, kit.Controller, light, site, weather.Climate, only, unused) is not { } bank) continue;
+            if (BankStage.Exactly(kit.Battery, kit.BatteriesInSeries, kit.BatteryStrings, kit.Controller, light, site, weather.Climate, only, unused, kit.ControllerCount) is not { } bank) continue;
             if (ArrayStage.Exactly(bank, kit.Module, kit.ModuleCount, kit.ModulesInSeries, weather.Climate, only, unused) is not { } power) continue;
             var stage = new SupportStage(site, weather.Climate, only, costs, unused);
             if (stage.Find(light, power) is not { } support) continue;
