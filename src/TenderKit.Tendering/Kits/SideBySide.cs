@@ -13,7 +13,7 @@ public sealed record PoleForm(bool IsIntegrated, SiteDesign? Design, decimal? Co
     /// <summary>Weight of all that the pole carries, kg; null without a design.</summary>
     public double? CarriedKg => Design?.Parts is { } p
         ? p.Integrated?.WeightKg ?? (p.Luminaire.WeightKg + (p.Module.WeightKg * p.ModuleCount) + (p.Bracket?.WeightKg ?? 0) + (p.Enclosure?.WeightKg ?? 0)
-            + (p.Battery.WeightKg * p.BatteryCount) + p.Controller.WeightKg)
+            + (p.Battery.WeightKg * p.BatteryCount) + (p.Controller.WeightKg * p.ControllerCount))
         : null;
 }
 
