@@ -49,7 +49,8 @@ internal static class BidCommand
         var design = TenderDesigner.Run(inputs with { Explain = true }, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
         var poles = PolePlacing.Of(design);
-        design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
+        var evidence = Evidence.Of(design, Path.Combine(inputs.Tender.Folder, inputs.Tender.CatalogPath));
+        design = design with { Diagnostics = [.. design.Diagnostics, .. evidence.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
         terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
         if (design.Sites.IsEmpty)
         {
@@ -59,7 +60,7 @@ internal static class BidCommand
 
         var target = folder ?? Path.Combine("output", FolderName(inputs.Tender.Head.Reference));
         var notes = NoteSelector.Select(design, NoteLibrary.Load());
-        var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."), poles);
+        var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."), poles, evidence.Copies);
         BidFolder.Write(target, documents);
         Summarise(design, bill.Value, target, documents, json, terminal);
         return design.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;

@@ -8,6 +8,7 @@ internal static class PartsJson
 {
     public static JsonObject Of(PoleParts parts) => new()
     {
+        ["integrated"] = parts.Integrated?.Code,
         ["luminaire"] = parts.Luminaire.Code,
         ["module"] = parts.Module.Code,
         ["moduleCount"] = parts.ModuleCount,

@@ -130,6 +130,6 @@ public static class BillBuilder
         };
 
         private static bool IsFamily(string name) => PartWords.SpareFamilies.Contains(name.Trim(), StringComparer.OrdinalIgnoreCase) || name.Trim().ToUpperInvariant() is
-            "BATTERIES" or "BRACKETS" or "CABLES" or "CONTROLLERS" or "ENCLOSURES" or "FOUNDATIONS" or "LUMINAIRES" or "MODULES" or "POLES";
+            "BATTERIES" or "BRACKETS" or "CABLES" or "CONTROLLERS" or "ENCLOSURES" or "FOUNDATIONS" or "LUMINAIRES" or "MODULES" or "POLES" or "INTEGRATED UNITS";
     }
 }

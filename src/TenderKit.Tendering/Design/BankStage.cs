@@ -173,6 +173,7 @@ public static class BankStage
             "battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast,
             inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method"),
         .. ControlChecks(option.Controller, option.BankV, light, site, climate, inputs.Rules),
+        .. FitChecks.Absorption(option),
     ];
 
     private static double HotC(SiteClimate climate, RuleSet rules) => climate.Monthly.DailyMaxC.Max() + rules["battery.enclosure_rise"];

@@ -104,6 +104,9 @@ public sealed record EnergyDesign(
 {
     /// <summary>The same balance on the user's own hours, where the climate holds hours; null otherwise.</summary>
     public SeriesProof? OnOwnSeries { get; init; }
+
+    /// <summary>Headings of the module it was simulated at, the worst of which governs: 1 for a module that is turned to the sun.</summary>
+    public int HeadingCount { get; init; } = 1;
 }
 
 /// <summary>Wind on the pole and the foundation.</summary>
@@ -192,6 +195,9 @@ public sealed record TenderDesign(
 
     /// <summary>Why each kit was chosen; empty where it was not asked for.</summary>
     public ImmutableArray<ChoiceExplanation> Choices { get; init; } = [];
+
+    /// <summary>Each kit beside the cheapest of the other form, where the catalogue has both integrated units and separate parts.</summary>
+    public ImmutableArray<FormPair> SideBySide { get; init; } = [];
 
     /// <summary>The employer's clauses.</summary>
     public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;

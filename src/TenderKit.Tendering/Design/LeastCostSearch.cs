@@ -198,12 +198,17 @@ public sealed class LeastCostSearch
     /// <summary>Runs the energy balance of a candidate; null when it does not keep the lamps lit or the battery does not last.</summary>
     public ProvenCandidate? Prove(Candidate candidate)
     {
-        var (energy, governing) = candidate.Light.Integrated is { } unit
-            ? IntegratedStage.Weathers(unit, candidate.Light.Shape, site, weather, inputs).Select(w => (Energy: EnergyOf(candidate, w), Weather: w)).MaxBy(p => p.Energy.Simulated.DarkNightsUpperBound)
-            : (EnergyOf(candidate, weather), weather);
+        var (energy, governing) = candidate.Light.Integrated is { } unit ? WorstHeading(candidate, unit) : (EnergyOf(candidate, weather), weather);
         var power = candidate.Power;
         string Name() => FormattableString.Invariant($"{power.Module.Code} x {power.ModuleCount} with {power.Bank.Battery.Code} x {power.Bank.InSeries * power.Bank.Strings}");
         return _energyRejections.Accept(Name, [.. EnergyChecks(energy, inputs)]) ? new ProvenCandidate(candidate, energy, governing) : null;
+    }
+
+    private (EnergyDesign Energy, SiteWeather Weather) WorstHeading(Candidate candidate, IntegratedUnit unit)
+    {
+        var weathers = IntegratedStage.Weathers(unit, candidate.Light.Shape, site, weather, inputs);
+        var (energy, governing) = weathers.Select(w => (Energy: EnergyOf(candidate, w), Weather: w)).MaxBy(p => p.Energy.Simulated.DarkNightsUpperBound);
+        return (energy with { HeadingCount = weathers.Length }, governing);
     }
 
     private EnergyDesign EnergyOf(Candidate candidate, SiteWeather weather)

@@ -56,7 +56,11 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         var periodS = Sway.PeriodS(shaft, HeadKg(light, power) + (bracket?.WeightKg ?? 0));
         var dynamicFactor = Math.Max(inputs.Rules["structure.dynamic_factor"], Sway.DynamicFactor(Math.Min(periodS, 10)));
         var load = Wind.OnPole(shaft, WindItems(light, ModuleAreaM2(power), enclosure?.WindAreaM2), wind.CharacteristicNPerM2, structuralFactor: dynamicFactor);
-        var poleChecks = PoleChecks.Of(pole, load, site, inputs.Rules);
+        ImmutableArray<Check> poleChecks =
+        [
+            .. PoleChecks.Of(pole, load, site, inputs.Rules), .. FitChecks.HeadOnPole(light.Luminaire, pole),
+            .. bracket is null ? [] : FitChecks.BracketOnPole(bracket, pole), .. enclosure is null ? [] : FitChecks.BoxOnPole(enclosure, pole, inputs.Rules),
+        ];
         if (!poles.Accept(() => pole.Code, poleChecks)) return null;
         var carriedN = (pole.WeightKg + (bracket?.WeightKg ?? 0) + (enclosure?.WeightKg ?? 0) + light.Luminaire.WeightKg + (light.Integrated is null ? ContentKg(power) : 0)) * GravityMPerS2;
         SupportOption? Grounded(FoundationSet set)
@@ -158,7 +162,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             climate.Plane.TiltDegrees, bracket.MaxTiltDegrees, "degrees", "best tilt for the worst month", 0),
     ];
 
-    private static ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, BankOption bank)
+    private ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, BankOption bank)
     {
         var batteries = bank.InSeries * bank.Strings;
         var volumeL = ((bank.Battery.VolumeM3 * batteries) + bank.Control.VolumeM3) * 1000;
@@ -171,13 +175,14 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             new(
                 "enclosure.content", "Enclosure", "content it carries", Comparison.AtLeast,
                 weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 1),
+            .. FitChecks.BatteryInBox(bank, enclosure, inputs.Rules),
         ];
     }
 
     private ImmutableArray<WindItem> WindItems(LightOption light, double moduleAreaM2, double? boxAreaM2)
     {
         var rules = inputs.Rules;
-        var tilt = light.Integrated is { } unit ? unit.ModuleTiltDegrees + light.Shape.ArmTiltDegrees : climate.Plane.TiltDegrees;
+        var tilt = light.Integrated is { } unit ? IntegratedStage.TiltDegrees(unit, light.Shape) : climate.Plane.TiltDegrees;
         var projection = Math.Max(Angle.SinDegrees(tilt), rules["structure.module_least_projection"]);
         return
         [

@@ -45,6 +45,9 @@ public static class SiteColumns
     public const string Northing = "northing";
     public const string UtmZone = "utm_zone";
 
+    /// <summary>Direction of the road.</summary>
+    public const string Bearing = "bearing_deg";
+
     /// <summary>Known so that it is not taken for a latitude; not used.</summary>
     public const string Altitude = "altitude";
 
@@ -132,6 +135,7 @@ public static class SiteColumns
         ColumnMeaning.Of(Northing, QuantityKind.Length, "northing|northings|utm n|utm y|utm northing|y utm|coord y|coordonnee y|coordenada y|norte utm|gps northing|y m"),
         ColumnMeaning.Of(Altitude, QuantityKind.Length, "altitude|alt|elevation|gps altitude|gps elevation|altitud|elevacion|altitude gps|cota|masl"),
         ColumnMeaning.Of(Accuracy, QuantityKind.Length, "accuracy|precision|gps accuracy|gps precision|hdop|precisao|exactitud"),
+        ColumnMeaning.Of(Bearing, QuantityKind.Degrees, "bearing deg|road bearing|bearing of road|direction of road|road direction|road heading|bearing degrees|road bearing deg|orientation de la route|direction de la route|rumbo de la via|orientacion de la via|rumo da via|orientacao da via"),
         ColumnMeaning.Of(UtmZone, null, "utm zone|zone|zone utm|fuseau|huso|fuso|zona utm|grid zone"),
     ];
 }

@@ -27,6 +27,7 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         var shaded = row.Number(SiteColumns.Shading, QuantityKind.Fraction, 0, SiteLimits.GreatestShadedFraction) ?? defaults.ShadedFraction;
         var horizon = Horizon(row);
         var azimuth = row.Number(SiteColumns.Azimuth, QuantityKind.Degrees, 0, 360);
+        var bearing = row.Number(SiteColumns.Bearing, QuantityKind.Degrees, 0, 360);
         var heights = row.IsFilled(SiteColumns.MountingHeight) ? row.Heights(SiteColumns.MountingHeight) : defaults.MountingHeightsM;
         var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
             ?? defaults.BasicWindMPerS;
@@ -49,6 +50,7 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
             IsPositionStated = row.IsPositionStated,
             Horizon = horizon,
             AzimuthDegrees = azimuth,
+            BearingDegrees = bearing,
             Ground = ground,
             IsSurveyed = isSurveyed,
             SurveyedOn = surveyedOn,
