@@ -33,7 +33,7 @@ public static class SideBySide
     {
         var weather = inputs.Shared.WeatherOf(design.Site, design.Climate.Monthly, inputs);
         var isIntegrated = kit.Parts.Integrated is not null;
-        var cost = KitTrial.Run(design.Site, weather, kit.Parts, inputs)?.Cost;
+        var cost = KitTrial.Run(design.Site, weather, kit.Parts, inputs)?.FirstCost;
         return new FormPair(
             kit.Id, design.Site.Id, new PoleForm(isIntegrated, design, cost / design.Poles, ""), Cheapest(!isIntegrated, design, weather, inputs));
     }
