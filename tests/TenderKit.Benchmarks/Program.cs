@@ -2,8 +2,8 @@ using BenchmarkDotNet.Columns;
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
-using TenderKit.Benchmarks.Scale;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
+using TenderKit.Benchmarks.Scale;
 
 if (args is ["scale", ..]) return ScaleRun.Run(args);
 var job = Job.ShortRun.WithIterationCount(15).WithToolchain(InProcessEmitToolchain.Instance);

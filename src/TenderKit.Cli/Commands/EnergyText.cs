@@ -1,7 +1,7 @@
 using System.Globalization;
 using TenderKit.Documents.Machine;
-using TenderKit.Sizing.Climate;
 using TenderKit.Documents.Schedule;
+using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 
 namespace TenderKit.Cli.Commands;

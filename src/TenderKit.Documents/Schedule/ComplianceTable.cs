@@ -28,7 +28,7 @@ internal static class ComplianceTable
         var rows = kit.Checks.Zip(kit.CheckSites, (check, site) => (Check: check, Site: site))
             .GroupBy(c => c.Check.Item)
             .OrderBy(g => _order.IndexOf(g.Key) is var place and >= 0 ? place : _order.Length)
-            .SelectMany(g => g.Select((c, i) => Line(i == 0 ? g.Key : "", c.Check, rules, 
+            .SelectMany(g => g.Select((c, i) => Line(i == 0 ? g.Key : "", c.Check, rules,
                 [.. sites.Length == 1 ? [] : new[] { c.Site }, .. hasEvidence ? [i == 0 ? EvidenceText.Mark(kit.Parts, g.Key) : ""] : Array.Empty<string>()])));
         return new(
             sites.Length == 1 ? $"Compliance of kit {kit.Id} at site {sites[0]}, which {Governing.Phrase(kit)}"

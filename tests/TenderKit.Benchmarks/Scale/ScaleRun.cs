@@ -30,7 +30,7 @@ internal static class ScaleRun
             }
 
             Console.WriteLine(FormattableString.Invariant($"{inputs.Sites.Length} sites and {inputs.Catalog.All.Count()} parts read"));
-            if (args.Contains("free")) { Timed("free", () => TenderDesigner.Run(inputs with { Tender = inputs.Tender with { KitsAtMost = null } }, loaded.Diagnostics)); Console.WriteLine(GC.GetTotalMemory(true)/1e6); return 0; }
+            if (args.Contains("free")) { Timed("free", () => TenderDesigner.Run(inputs with { Tender = inputs.Tender with { KitsAtMost = null } }, loaded.Diagnostics)); Console.WriteLine(GC.GetTotalMemory(true) / 1e6); return 0; }
             var design = Timed("design", () => TenderDesigner.Run(inputs, loaded.Diagnostics));
             Console.WriteLine(FormattableString.Invariant($"{design.Sites.Length} designed, {design.Unmet.Length} not, {design.Kits.Length} kits, {design.PoleCount} poles"));
             if (design.Unmet.Length > 0) Console.WriteLine(design.Unmet[0].Reason);

@@ -1,6 +1,6 @@
-using TenderKit.Tendering.Upkeep;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Tests.Samples;
+using TenderKit.Tendering.Upkeep;
 using Xunit;
 
 namespace TenderKit.Tendering.Tests.Upkeep;
