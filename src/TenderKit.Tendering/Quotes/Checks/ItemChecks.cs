@@ -49,7 +49,8 @@ internal static class ItemChecks
         {
             if (match.IsLeft)
             {
-                yield return LeftOver(match, matches);
+                var left = LeftOver(match, matches);
+                yield return left.Code == "TK807" && !asked.IsStated ? left with { Severity = Severity.Note, Message = left.Message + "; our own design has no kit left for it, the tender states no kits", Question = null } : left;
                 continue;
             }
 

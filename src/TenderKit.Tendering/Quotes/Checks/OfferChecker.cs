@@ -110,7 +110,7 @@ public static class OfferChecker
     {
         if (own.Any(f => f.Untrue)) return CannotBeTrue;
         if (own.Any(f => f.Severity == Severity.Error)) return BelowAsked;
-        if (own.Any(f => f.Code is "TK806" or "TK807")) return NotPartOfIt;
+        if (own.Any(f => f.Code is "TK806" or "TK807" && f.Severity != Severity.Note)) return NotPartOfIt;
         return own.Any(f => f.Severity == Severity.Warning) ? AskBidder : AsAsked;
     }
 
