@@ -45,6 +45,7 @@ public static class App
         root.Subcommands.Add(NewCommand.Make(console));
         root.Subcommands.Add(InspectCommand.Make(console));
         root.Subcommands.Add(BidCommand.Make(console));
+        root.Subcommands.Add(SpecifyCommand.Make(console));
         root.Subcommands.Add(LightCommand.Make(console));
         root.Subcommands.Add(EnergyCommand.Make(console));
         root.Subcommands.Add(WiringCommand.Make(console));

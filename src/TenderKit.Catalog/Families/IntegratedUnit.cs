@@ -61,7 +61,7 @@ public sealed record IntegratedUnit : Part
 
     public required double ModuleWidthM { get; init; }
 
-    /// <summary>Tilt of the module against the head's own horizontal, degrees; 0 when it lies flat on the head.</summary>
+    /// <summary>Tilt of the module against the head's own axis, degrees, positive where it faces more towards the arm's end; 0 when it lies flat on the head. The arm's rise tips it back by as much.</summary>
     public required double ModuleTiltDegrees { get; init; }
 
     public required BatteryChemistry Chemistry { get; init; }

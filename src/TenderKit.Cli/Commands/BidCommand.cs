@@ -46,10 +46,11 @@ internal static class BidCommand
         }
 
         terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {Terminal.Count(inputs.Sites.Length, "site")} ..."));
-        var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
+        var design = TenderDesigner.Run(inputs with { Explain = true }, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
         var poles = PolePlacing.Of(design);
-        design = design with { Diagnostics = [.. design.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
+        var evidence = Evidence.Of(design, Path.Combine(inputs.Tender.Folder, inputs.Tender.CatalogPath));
+        design = design with { Diagnostics = [.. design.Diagnostics, .. evidence.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
         terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
         if (design.Sites.IsEmpty)
         {
@@ -59,7 +60,7 @@ internal static class BidCommand
 
         var target = folder ?? Path.Combine("output", FolderName(inputs.Tender.Head.Reference));
         var notes = NoteSelector.Select(design, NoteLibrary.Load());
-        var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."), poles);
+        var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."), poles, evidence.Copies);
         BidFolder.Write(target, documents);
         Summarise(design, bill.Value, target, documents, json, terminal);
         return design.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;
@@ -109,7 +110,7 @@ internal static class BidCommand
     private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 
     /// <summary>A reference as a folder name: letters, digits, '-' and '_' stay, anything else becomes '-'.</summary>
-    private static string FolderName(string reference)
+    internal static string FolderName(string reference)
     {
         var name = string.Concat(reference.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '-')).Trim('-');
         return name.Length == 0 ? "bid" : name;

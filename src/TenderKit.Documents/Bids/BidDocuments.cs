@@ -24,7 +24,9 @@ public static class BidDocuments
     /// <param name="notes">Notes for the appendix.</param>
     /// <param name="poles">Poles on the ground, where sites are drawn on a map.</param>
     /// <param name="doing">Told the name of each document before it is made.</param>
-    public static ImmutableArray<BidDocument> Make(TenderDesign design, BillOfQuantities? bill, ImmutableArray<Note> notes, Action<string>? doing = null, PoleSchedule? poles = null)
+    /// <param name="evidence">Data sheets to go with the technical envelope; see <see cref="Evidence"/>.</param>
+    public static ImmutableArray<BidDocument> Make(
+        TenderDesign design, BillOfQuantities? bill, ImmutableArray<Note> notes, Action<string>? doing = null, PoleSchedule? poles = null, ImmutableArray<BidDocument> evidence = default)
     {
         var documents = ImmutableArray.CreateBuilder<BidDocument>();
         void Add(string path, Func<byte[]> make)
@@ -36,6 +38,10 @@ public static class BidDocuments
         Add("technical/technical-schedule.pdf", () => TechnicalSchedule.Make(design));
         Add("technical/notes-appendix.pdf", () => NotesAppendix.Make(design, notes));
         Add("technical/settings-and-tests.pdf", () => SettingsSheets.Make(design));
+        Add("technical/survey-forms.pdf", () => SurveyForms.Make(design));
+        Add("technical/survey-answers.xlsx", () => SurveyAnswers.Make(design));
+        Add("technical/community-page.pdf", () => CommunityPage.Make(design));
+        if (!evidence.IsDefault) documents.AddRange(evidence);
         if (poles is { Poles.Length: > 0 })
         {
             Add("technical/poles.csv", () => PoleDocuments.Csv(poles));

@@ -16,6 +16,12 @@ internal sealed class ConnectionDiagram(PoleParts parts)
 
     public void Draw(XGraphics g, XRect area)
     {
+        if (parts.Integrated is { } unit)
+        {
+            DrawSealed(g, area, unit);
+            return;
+        }
+
         var module = Box(area, ColumnPt, 0);
         var controller = Box(area, ColumnPt, 82);
         var battery = Box(area, ColumnPt, 146);
@@ -25,11 +31,27 @@ internal sealed class ConnectionDiagram(PoleParts parts)
         Down(g, controller, battery, Find("battery"), 2, (controller.Bottom + battery.Top) / 2);
         Up(g, controller, lamp, Find("lumin", "lamp"), 5);
         DrawPart(g, module, Counted(parts.ModuleCount, "Module", "Modules"), parts.Module.Code, Series(parts.ModuleCount, parts.ModulesInSeries));
-        DrawPart(g, controller, "Controller", parts.Controller.Code, "");
+        DrawPart(g, controller, Counted(parts.ControllerCount, "Controller", "Controllers"), parts.Controller.Code, parts.ControllerCount > 1 ? "side by side" : "");
         DrawPart(g, lamp, "Luminaire", parts.Luminaire.Code, "");
         DrawPart(g, battery, Counted(parts.BatteryCount, "Battery", "Batteries"), parts.Battery.Code, Series(parts.BatteryCount, parts.BatteriesInSeries));
         Order(g, controller.Right - 9, controller.Top + 9, 3);
         DrawEarth(g, module, battery.Top - 8, lamp.Left + 1);
+    }
+
+    /// <summary>One sealed unit: nothing is connected on site but the earth.</summary>
+    private void DrawSealed(XGraphics g, XRect area, IntegratedUnit unit)
+    {
+        var box = new XRect(area.Left + ColumnPt, area.Top + 10, area.Width - ColumnPt, 62);
+        g.DrawRectangle(Ink.Pen(Ink.FirmPt), Ink.Fill(1), box);
+        Pencil.Text(g, "Integrated unit " + unit.Code + ", sealed", Pencil.StrongLabel, box.Left + 6, box.Top + 10);
+        string[] inside =
+        [
+            $"lamp {Figures.Short(unit.InputPowerW)} W, module {Figures.Short(unit.RatedWp)} Wp", $"battery {Figures.Short(unit.NominalVoltageV)} V, {Figures.Short(unit.RatedWh)} Wh",
+            "controller; connected by the maker", "no cable runs down the shaft",
+        ];
+        for (var i = 0; i < inside.Length; i++) Pencil.Text(g, inside[i], Pencil.Label, box.Left + 6, box.Top + 22 + (10 * i));
+        Order(g, box.Right - 9, box.Top + 10, 3);
+        DrawEarth(g, new XRect(box.Left, box.Top, box.Width, BoxHeightPt), area.Top + 96, box.Left + 14);
     }
 
     private static XRect Box(XRect area, double x, double y) => new(area.Left + x, area.Top + y, BoxWidthPt, BoxHeightPt);
@@ -106,7 +128,7 @@ internal sealed class ConnectionDiagram(PoleParts parts)
         g.DrawLines(Ink.Pen(Ink.ThinPt), [new XPoint(module.Left, middle), new XPoint(x, middle), new XPoint(x, bottom)]);
         for (var i = 0; i < 3; i++) g.DrawLine(Ink.Pen(Ink.FirmPt), x - 9 + (3 * i), bottom + (3 * i), x + 9 - (3 * i), bottom + (3 * i));
         Order(g, x, module.Bottom + 28, 1);
-        var notes = new List<string> { "1: pole, bracket and", "module frame to earth" };
+        List<string> notes = parts.Integrated is null ? ["1: pole, bracket and", "module frame to earth"] : ["1: pole and head of the unit to earth"];
         notes.AddRange(parts.OtherProtection.Where(p => p.Kind == ProtectionKind.EarthElectrode).Take(1).Select(p => "electrode " + p.Code));
         notes.AddRange(parts.OtherProtection.Where(p => p.Kind == ProtectionKind.SurgeArrester).Take(1)
             .SelectMany(p => new[] { "surge arrester at", "the controller: " + p.Code }));

@@ -18,6 +18,9 @@ internal sealed record ElevationFacts(
     BlockFoundation Block,
     double AnchorBoltLengthM)
 {
+    /// <summary>Whether the module lies on the lamp head and no box hangs on the pole.</summary>
+    public bool IsIntegrated { get; init; }
+
     /// <summary>Side of the base plate, m; 0 when not known.</summary>
     public double BasePlateM { get; init; }
 
@@ -57,7 +60,8 @@ internal sealed class PoleElevation(ElevationFacts facts)
         DrawGround(g, axes, axis, ground, scale);
         DrawShaft(g, axes);
         DrawArm(g, axes);
-        DrawModule(g, axes);
+        if (facts.IsIntegrated) DrawModuleOnHead(g, axes);
+        else DrawModule(g, axes);
         DrawDimensions(g, axes);
         DrawLabels(g, axes, area);
     }
@@ -106,6 +110,7 @@ internal sealed class PoleElevation(ElevationFacts facts)
         g.DrawPolygon(Ink.Pen(Ink.ThinPt), Ink.Fill(1), shaft, XFillMode.Winding);
         if (facts.Door is var (doorM, tallM, wideM))
             g.DrawRectangle(Ink.Pen(Ink.HairPt), Ink.Fill(Ink.Light), new XRect(axes.At(-wideM / 2, doorM + tallM), axes.At(wideM / 2, doorM)));
+        if (facts.IsIntegrated) return;
         var box = new XRect(axes.At(-EnclosureWidthM / 2, facts.EnclosureHeightM + (EnclosureTallM / 2)),
             axes.At(EnclosureWidthM / 2, facts.EnclosureHeightM - (EnclosureTallM / 2)));
         g.DrawRectangle(Ink.Pen(Ink.ThinPt), Ink.Fill(Ink.Tint), box);
@@ -129,12 +134,22 @@ internal sealed class PoleElevation(ElevationFacts facts)
         g.DrawLine(Ink.Dashed(Ink.HairPt, Ink.Mid, 2, 1.5), axes.At(-halfRun, centre - RiseM), axes.At(halfRun, centre - RiseM));
     }
 
+    /// <summary>The module lies on the head, which is drawn along the arm.</summary>
+    private void DrawModuleOnHead(XGraphics g, Axes axes)
+    {
+        const double aboveM = 0.12;
+        var run = Math.Cos(facts.ArmTiltDegrees * Math.PI / 180) * facts.ModuleLengthM / 2;
+        var rise = Math.Tan(facts.ArmTiltDegrees * Math.PI / 180) * run;
+        var (x, y) = (facts.ArmReachM, facts.LuminaireHeightM + aboveM);
+        g.DrawLine(Ink.Pen(2.6), axes.At(x - run, y - rise), axes.At(x + run, y + rise));
+    }
+
     private void DrawDimensions(XGraphics g, Axes axes)
     {
         var left = axes.X(0) - 66;
         Upright(g, axes, left, 0, facts.PoleHeightM);
         Upright(g, axes, left, -facts.Block.DepthM, 0);
-        Upright(g, axes, left + 28, 0, facts.EnclosureHeightM);
+        if (!facts.IsIntegrated) Upright(g, axes, left + 28, 0, facts.EnclosureHeightM);
         var right = axes.X(0) + 50;
         Pencil.Dimension(g, new XPoint(right, axes.Y(facts.LuminaireHeightM)), new XPoint(right, axes.Y(0)), "");
         Pencil.Text(g, Figures.Number(facts.LuminaireHeightM, 2) + " m", Pencil.Label, right - 4, axes.Y(facts.LuminaireHeightM * 0.75), Anchor.End, whiteGround: true);
@@ -149,10 +164,8 @@ internal sealed class PoleElevation(ElevationFacts facts)
     private void DrawLabels(XGraphics g, Axes axes, XRect area)
     {
         var x = area.Left + 158;
-        Leader(g, axes.At(0.12, facts.PoleHeightM + 0.28), x, "module at " + Figures.Number(facts.ModuleTiltDegrees, 0) + "° tilt, "
-            + Figures.Number(facts.ModuleLengthM, 2) + " m long");
-        Leader(g, axes.At(facts.ArmReachM + 0.28, facts.LuminaireHeightM), x, "luminaire, reach " + Figures.Number(facts.ArmReachM, 2) + " m");
-        Leader(g, axes.At(EnclosureWidthM / 2, facts.EnclosureHeightM), x, "battery and controller enclosure");
+        if (facts.IsIntegrated) LabelUnit(g, axes, x);
+        else LabelParts(g, axes, x);
         if (facts.Door is var (doorM, tallM, wideM))
             Leader(g, axes.At(wideM / 2, doorM + (tallM / 2)), x, $"door {Figures.Number(wideM * 1000, 0)} × {Figures.Number(tallM * 1000, 0)} mm, {Figures.Number(doorM, 2)} m above ground");
         Leader(g, axes.At(facts.BaseDiameterM * 0.45, Math.Max(1.7, facts.Door is var (b, t, _) ? b + t + 0.5 : 0)), x, "tapered tube " + Figures.Number(facts.BaseDiameterM * 1000, 0) + " to "
@@ -160,6 +173,20 @@ internal sealed class PoleElevation(ElevationFacts facts)
         if (facts.Foot.Length > 0) Leader(g, axes.At(Math.Max(facts.BasePlateM, facts.BaseDiameterM) / 2, 0.15), x, facts.Foot);
         Leader(g, axes.At(facts.Block.LengthM / 2, -facts.Block.DepthM / 2), x,
             $"{(facts.BuriedM > 0 ? "concrete" : "block")} {Figures.Number(facts.Block.LengthM, 2)} × {Figures.Number(facts.Block.WidthM, 2)} × {Figures.Number(facts.Block.DepthM, 2)} m deep");
+    }
+
+    private void LabelUnit(XGraphics g, Axes axes, double x)
+    {
+        Leader(g, axes.At(facts.ArmReachM + 0.3, facts.LuminaireHeightM + 0.2), x, "module on the head, " + Figures.Number(facts.ModuleTiltDegrees, 0) + "° from level");
+        Leader(g, axes.At(facts.ArmReachM + 0.28, facts.LuminaireHeightM - 0.1), x, "integrated unit, reach " + Figures.Number(facts.ArmReachM, 2) + " m");
+    }
+
+    private void LabelParts(XGraphics g, Axes axes, double x)
+    {
+        Leader(g, axes.At(0.12, facts.PoleHeightM + 0.28), x, "module at " + Figures.Number(facts.ModuleTiltDegrees, 0) + "° tilt, "
+            + Figures.Number(facts.ModuleLengthM, 2) + " m long");
+        Leader(g, axes.At(facts.ArmReachM + 0.28, facts.LuminaireHeightM), x, "luminaire, reach " + Figures.Number(facts.ArmReachM, 2) + " m");
+        Leader(g, axes.At(EnclosureWidthM / 2, facts.EnclosureHeightM), x, "battery and controller enclosure");
     }
 
     private static void Leader(XGraphics g, XPoint from, double x, string text)

@@ -50,11 +50,20 @@ public static class SettingsSheets
         var settings = KitSetter.Of(design, kit);
         if (!first) yield return new PageBreak();
         yield return new Heading(1, $"Kit {kit.Id}: settings and connection");
-        yield return SetTable(kit, settings);
-        yield return TemperatureTable(settings);
-        yield return new Paragraph("Where each value comes from: " + Words.Unit(string.Join("; ", settings.Controller.Basis)) + ".", TextStyle.Small);
+        if (kit.Parts.Integrated is { } unit)
+        {
+            yield return SealedUnit.SetTable(unit, settings);
+            yield return new Paragraph(SealedUnit.MakersOwn, TextStyle.Small);
+        }
+        else
+        {
+            yield return SetTable(kit, settings);
+            yield return TemperatureTable(settings);
+            yield return new Paragraph("Where each value comes from: " + Words.Unit(string.Join("; ", settings.Controller.Basis)) + ".", TextStyle.Small);
+        }
+
         yield return ScheduleTable(design, kit);
-        yield return OrderTable(settings);
+        yield return OrderTable(settings, kit.Parts.Integrated is not null);
         yield return new PageBreak();
         yield return new Heading(1, $"Kit {kit.Id}: tests, light and record of one pole");
         yield return TestTable(settings);
@@ -82,6 +91,7 @@ public static class SettingsSheets
                 Line("No charging below", $"{Figures.Signed(p.Battery.LeastChargeC, 0)} °C at the battery"),
                 Line("Greatest charge current", $"{Figures.Short(settings.GreatestChargeA)} A"),
                 Line("Modules", ModuleWords(p)),
+                .. p.ControllerCount > 1 ? [Line("Controllers side by side", $"{Figures.Number(p.ControllerCount, 0)}, all set alike, each with its own share of the modules and its own fused leads to the battery; the luminaire hangs on one")] : Array.Empty<Row>(),
                 .. settings.Sites.GroupBy(s => (s.TiltDegrees, s.AzimuthDegrees)).Select(g => Line(
                     $"Tilt and direction, {Words.List(g.Select(s => s.SiteId), 5)}", $"{Figures.Short(g.Key.TiltDegrees)}° from level, facing {Figures.Short(g.Key.AzimuthDegrees)}° clockwise from true north")),
             ])
@@ -112,9 +122,9 @@ public static class SettingsSheets
         Compact = true,
     };
 
-    private static TableBlock OrderTable(KitSettings settings) => new(
-        "Order of connection; part in the reverse order",
-        [new("", Side: Side.End, FixedPt: 14), new("Connect", Share: 1), new("Why in this order", Share: 1.2), new("Done", FixedPt: 28)],
+    private static TableBlock OrderTable(KitSettings settings, bool isSealed) => new(
+        isSealed ? "Order of work" : "Order of connection; part in the reverse order",
+        [new("", Side: Side.End, FixedPt: 14), new(isSealed ? "Work" : "Connect", Share: 1), new("Why in this order", Share: 1.2), new("Done", FixedPt: 28)],
         [.. settings.Order.Select(s => Row.Of(Figures.Number(s.Number, 0), s.What, s.Reason, Box))])
     {
         Compact = true,
@@ -146,8 +156,12 @@ public static class SettingsSheets
     private static TableBlock RecordTable(Kit kit)
     {
         var p = kit.Parts;
-        string[] left = ["Site and pole number", "Latitude, longitude (GPS)", $"Luminaire {p.Luminaire.Code}, serial no.", $"Modules {p.Module.Code}, serial no.", $"Battery {p.Battery.Code}, serial no."];
-        string[] right = ["Date, weather", "Module tilt and direction, °", $"Controller {p.Controller.Code}, serial no.", "Anchor bolts tightened to, Nm", "Earth electrode, Ω"];
+        string[] left = p.Integrated is { } unit
+            ? ["Site and pole number", "Latitude, longitude (GPS)", $"Unit {unit.Code}, serial no.", "Switched on, day and hour"]
+            : ["Site and pole number", "Latitude, longitude (GPS)", $"Luminaire {p.Luminaire.Code}, serial no.", $"Modules {p.Module.Code}, serial no.", $"Battery {p.Battery.Code}, serial no."];
+        string[] right = p.Integrated is not null
+            ? ["Date, weather", "Module faces, °", "Anchor bolts tightened to, Nm", "Earth electrode, Ω"]
+            : ["Date, weather", "Module tilt and direction, °", $"Controller {p.Controller.Code}, serial no.", "Anchor bolts tightened to, Nm", "Earth electrode, Ω"];
         return new TableBlock(
             "As built, one pole",
             [new("", FixedPt: 118), new(""), new("", FixedPt: 118), new("")],

@@ -14,7 +14,15 @@ internal sealed class Sheet
 }
 
 /// <summary>A line of text as placed, points from the left and top edges.</summary>
-internal readonly record struct PlacedLine(double X, double Top, string Text);
+internal readonly record struct PlacedLine(double X, double Top, string Text, TextStyle Style)
+{
+    public double Right => X + Style.Width(Text);
+
+    /// <summary>Top of the letters themselves, less than the line's height.</summary>
+    public double InkTop => PageFlow.Baseline(Style, Top) - (0.72 * Style.Size);
+
+    public double InkBottom => PageFlow.Baseline(Style, Top) + (0.2 * Style.Size);
+}
 
 /// <summary>A heading as placed.</summary>
 /// <param name="Page">1-based.</param>
@@ -77,7 +85,7 @@ internal sealed class PageFlow
     public void Line(string text, TextStyle style, double x, double top)
     {
         if (text.Length == 0) return;
-        Current.Lines.Add(new PlacedLine(x, top, text));
+        Current.Lines.Add(new PlacedLine(x, top, text, style));
         Mark(g => g.DrawString(text, style.Font, style.Brush, x, Baseline(style, top)));
     }
 

@@ -8,6 +8,7 @@ internal static class PartsJson
 {
     public static JsonObject Of(PoleParts parts) => new()
     {
+        ["integrated"] = parts.Integrated?.Code,
         ["luminaire"] = parts.Luminaire.Code,
         ["module"] = parts.Module.Code,
         ["moduleCount"] = parts.ModuleCount,
@@ -19,6 +20,7 @@ internal static class PartsJson
         ["batteryRatedWh"] = parts.BatteryRatedWh,
         ["systemVoltageV"] = parts.SystemVoltageV,
         ["controller"] = parts.Controller.Code,
+        ["controllerCount"] = parts.ControllerCount,
         ["pole"] = parts.Pole.Code,
         ["bracket"] = parts.Bracket?.Code,
         ["enclosure"] = parts.Enclosure?.Code,

@@ -24,6 +24,8 @@ internal static class SiteJson
             ["widthM"] = site.WidthM,
             ["schedule"] = site.Schedule.Name,
             ["scheduleInWords"] = ScheduleWords.Of(site.Schedule),
+            ["surveyed"] = site.IsSurveyed,
+            ["surveyedOn"] = site.SurveyedOn?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture),
             ["poles"] = design.Poles,
             ["kit"] = design.KitId,
             ["light"] = Light(design),

@@ -27,7 +27,7 @@ internal static class CheckText
     /// <summary>Whether the margin is a share of something measured: not a yes or no, a count, a class, a temperature or an angle.</summary>
     public static bool IsMeasured(Check check) => check.MarginFraction is not null && !IsCode(check) && !HasArbitraryZero(check);
 
-    private static bool IsCode(Check check) => check.Unit == "IP" || (check.Decimals == 0 && check.Unit.Length == 0);
+    private static bool IsCode(Check check) => check.Unit is "IP" or "IK" || (check.Decimals == 0 && check.Unit.Length == 0);
 
     private static bool HasArbitraryZero(Check check) => check.Unit is "degC" or "degrees";
 
@@ -40,6 +40,8 @@ internal static class CheckText
         {
             "" => number,
             "IP" => "IP" + number,
+            "IK" => "IK" + Figures.Number(value, 0).PadLeft(2, '0'),
+            "um" => number + " µm",
             "degrees" => number + "°",
             "degC" => number + " °C",
             "l" => number + " L",

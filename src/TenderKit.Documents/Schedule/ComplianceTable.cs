@@ -24,14 +24,16 @@ internal static class ComplianceTable
     {
         var sites = kit.CheckSites.Distinct().ToImmutableArray();
         var rules = new RuleNumbers(design);
+        var hasEvidence = EvidenceText.Any(kit.Parts);
         var rows = kit.Checks.Zip(kit.CheckSites, (check, site) => (Check: check, Site: site))
             .GroupBy(c => c.Check.Item)
             .OrderBy(g => _order.IndexOf(g.Key) is var place and >= 0 ? place : _order.Length)
-            .SelectMany(g => g.Select((c, i) => Line(i == 0 ? g.Key : "", c.Check, rules, sites.Length == 1 ? [] : [c.Site])));
+            .SelectMany(g => g.Select((c, i) => Line(i == 0 ? g.Key : "", c.Check, rules, 
+                [.. sites.Length == 1 ? [] : new[] { c.Site }, .. hasEvidence ? [i == 0 ? EvidenceText.Mark(kit.Parts, g.Key) : ""] : Array.Empty<string>()])));
         return new(
             sites.Length == 1 ? $"Compliance of kit {kit.Id} at site {sites[0]}, which {Governing.Phrase(kit)}"
                 : $"Compliance of kit {kit.Id}: for each requirement the site with the least margin",
-            sites.Length == 1 ? _columns : _columns.Add(new Column("Site", FixedPt: 24)),
+            [.. _columns, .. sites.Length == 1 ? [] : new[] { new Column("Site", FixedPt: 24) }, .. hasEvidence ? [new Column("Evidence", FixedPt: 38)] : Array.Empty<Column>()],
             [.. rows])
         {
             Compact = true,

@@ -56,6 +56,16 @@ internal static class EnergyTables
         };
     }
 
+    /// <summary>Which heading of a module on the lamp head governs.</summary>
+    public static string Headings(SiteDesign site)
+    {
+        var why = site.Site.BearingDegrees is { } bearing
+            ? $"the road runs {Figures.Short(bearing)}° from north, the heads face one side or the other of it"
+            : "the direction of the road is not stated, so the heads may face any way";
+        return $"The module lies on the head, {Figures.Short(site.Climate.Plane.TiltDegrees)}° from level; simulated at {Figures.Count(site.Energy.HeadingCount, "heading", "headings")} ({why}), "
+            + $"of which the worst governs: facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; ";
+    }
+
     /// <summary>What the simulation found, in two sentences.</summary>
     public static string Found(SiteDesign site, KitCurve? curve)
     {

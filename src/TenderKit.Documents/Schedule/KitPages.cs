@@ -32,6 +32,7 @@ internal static class KitPages
         foreach (var block in Energy(Governing.OfEnergy(design, kit), kit, design.Curves.FirstOrDefault(c => c.KitId == kit.Id))) yield return block;
         yield return EnergyTables.HandBesideSimulation(Governing.OfEnergy(design, kit));
         yield return ComplianceTable.Of(design, kit);
+        if (EvidenceText.Any(kit.Parts)) yield return new Paragraph(EvidenceText.Files(kit.Parts), TextStyle.Small);
     }
 
     private static Row OverviewRow(Kit kit)
@@ -85,7 +86,9 @@ internal static class KitPages
         yield return new Heading(3, $"Energy, kit {site.KitId}");
         yield return new Paragraph(
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. "
-                + $"Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
+                + (site.Parts.Integrated is null
+                    ? $"Modules tilted {Figures.Short(site.Climate.Plane.TiltDegrees)}° facing {Figures.Short(site.Climate.Plane.AzimuthDegrees)}° from north; "
+                    : EnergyTables.Headings(site))
             + (site.Site.Horizon is { IsFlat: false } horizon ? $"beam and sky cut by the horizon {HorizonText.Of(horizon)} (azimuth:elevation, degrees); " : "")
             + $"lamp input {Figures.Number(site.Energy.LampInputW, 1)} W at the level used; "
                 + $"irradiation taken at {Figures.Number(site.Climate.CautiousFactor, 2)} of its source for the grade of the climate ({Words.Of(site.Climate.Monthly.Grade)}). "
@@ -120,7 +123,10 @@ internal static class KitPages
                 elevation.Draw(g, new XRect(area.Left, area.Top, PoleElevation.WidthPt, area.Height));
                 connection.Draw(g, new XRect(area.Right - ConnectionDiagram.WidthPt, area.Top, ConnectionDiagram.WidthPt, area.Height));
             },
-            $"One pole of kit {kit.Id}: elevation to scale, arm and module drawn in one plane; connection, one line for both conductors. Connect in the order of "
+            kit.Parts.Integrated is not null
+                ? $"One pole of kit {kit.Id}: elevation to scale, the module on the head; the unit is sealed and nothing but the earth is connected on site. Work in the order of the "
+                    + "table below (common practice, no source); where the instructions of the maker differ they prevail."
+                : $"One pole of kit {kit.Id}: elevation to scale, arm and module drawn in one plane; connection, one line for both conductors. Connect in the order of "
                 + "the numbers and part in the reverse order, modules covered, every fuse drawn until its circuit is finished (common practice, no source); where "
                 + "the instructions of a maker differ they prevail.");
         yield return StructureWords.Order(kit);
@@ -137,6 +143,7 @@ internal static class KitPages
             p.Module.LengthM, site.Climate.Plane.TiltDegrees, box?.HeightM ?? (p.Pole.HeightM / 2),
             new BlockFoundation(p.Foundation.LengthM, p.Foundation.WidthM, p.Foundation.DepthM), p.Foundation.AnchorBoltLengthMm / 1000)
         {
+            IsIntegrated = p.Integrated is not null,
             BasePlateM = p.Pole.BasePlateMm / 1000,
             BoltSpacingM = (site.Structure.Bolts?.SpacingMm ?? 0) / 1000,
             BuriedM = p.Pole.DirectBuriedLengthM,

@@ -36,8 +36,8 @@ internal static class StructureWords
 
     /// <summary>Numbers of the connection diagram with their reasons.</summary>
     public static TableBlock Order(Kit kit) => new(
-        $"Order of connection of kit {kit.Id}, by the numbers of the drawing; part in the reverse order",
-        [new("", Side: Side.End, FixedPt: 14), new("Connect", Share: 1), new("Why in this order", Share: 1.2)],
+        kit.Parts.Integrated is not null ? $"Order of work on an integrated unit of kit {kit.Id}" : $"Order of connection of kit {kit.Id}, by the numbers of the drawing; part in the reverse order",
+        [new("", Side: Side.End, FixedPt: 14), new(kit.Parts.Integrated is null ? "Connect" : "Work", Share: 1), new("Why in this order", Share: 1.2)],
         [.. PoleWork.Order(kit.Parts).Select(s => Row.Of(Figures.Number(s.Number, 0), s.What, s.Reason))])
     {
         Compact = true,

@@ -39,7 +39,8 @@ internal static class SummaryPage
     private static string Scope(TenderDesign design) =>
         $"Stand-alone solar street lighting for {Figures.Count(design.Sites.Length, "site", "sites")}: {Figures.Count(design.PoleCount, "pole", "poles")} in "
             + $"{Figures.Count(design.Kits.Length, "kit", "kits")}. "
-        + Compliance(design);
+        + Compliance(design)
+        + (design.Tender.Choice.ByPresentValue ? $" Among what meets them all, the parts of least {design.Tender.Choice.InWords} were taken." : "");
 
     private static string Compliance(TenderDesign design)
     {

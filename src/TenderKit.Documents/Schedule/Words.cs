@@ -38,6 +38,8 @@ internal static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(chemistry), chemistry, null),
     };
 
+    public static string TerrainName(Sizing.Structure.Terrain terrain) => terrain == Sizing.Structure.Terrain.Zero ? "0" : terrain.ToString();
+
     public static string Of(ControlKind kind) => kind == ControlKind.Tracking ? "maximum-power tracking" : "pulse-width control";
 
     /// <summary>A schedule in one sentence, as understood.</summary>

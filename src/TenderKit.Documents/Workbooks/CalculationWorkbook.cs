@@ -25,6 +25,9 @@ public static class CalculationWorkbook
         QuantitySheet.Write(book, bill, []);
         foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
         YearsSheet.Write(book, design, bill);
+        ChoiceSheet.Write(book, design);
+        KitCountSheet.Write(book, design);
+        FormsSheet.Write(book, design);
         ClauseSheet.Write(book, design);
         HandSheet.Write(book, design);
         ClimateSheet.Write(book, design);

@@ -53,8 +53,12 @@ public static class BillBuilder
             _diagnostics.AddRange(BillNotices.OfPrices(_rates.Used, _design.Tender.Head));
             var bill = Close(schedule, kitPoles, makeUp, bills);
             var families = parts.ToDictionary(p => p.Code, PartWords.Family, StringComparer.Ordinal);
-            return bill with { Remarks = [.. SmallSpares.Of(bill, code => _inputs.Spares(families[code]))] };
+            return bill with { Remarks = [.. Choice(), .. SmallSpares.Of(bill, code => _inputs.Spares(families[code]))] };
         }
+
+        private string[] Choice() => _design.Tender.Choice is { ByPresentValue: true } basis
+            ? [$"the parts were chosen by {basis.InWords}, first cost with what is replaced; the bill holds the first cost alone"]
+            : [];
 
         private bool SoilStated(string siteId) => _design.Sites.First(s => s.Site.Id == siteId).Site.SoilStated;
 
@@ -126,6 +130,6 @@ public static class BillBuilder
         };
 
         private static bool IsFamily(string name) => PartWords.SpareFamilies.Contains(name.Trim(), StringComparer.OrdinalIgnoreCase) || name.Trim().ToUpperInvariant() is
-            "BATTERIES" or "BRACKETS" or "CABLES" or "CONTROLLERS" or "ENCLOSURES" or "FOUNDATIONS" or "LUMINAIRES" or "MODULES" or "POLES";
+            "BATTERIES" or "BRACKETS" or "CABLES" or "CONTROLLERS" or "ENCLOSURES" or "FOUNDATIONS" or "LUMINAIRES" or "MODULES" or "POLES" or "INTEGRATED UNITS";
     }
 }

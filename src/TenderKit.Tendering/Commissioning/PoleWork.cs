@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using TenderKit.Catalog.Families;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Settings;
 using TenderKit.Tendering.Design;
@@ -12,6 +13,7 @@ public static class PoleWork
     /// <summary>Steps in order; a pole is parted in the reverse order.</summary>
     public static ImmutableArray<ConnectionStep> Order(PoleParts parts)
     {
+        if (parts.Integrated is not null) return SealedOrder();
         var fused = parts.Circuits.Any(c => c.Fuse is not null) ? ", its fuse drawn until both ends are fast, then put in" : "";
         (string What, string Reason)[] steps =
         [
@@ -24,9 +26,19 @@ public static class PoleWork
         return [.. steps.Select((s, i) => new ConnectionStep(i + 1, s.What, s.Reason))];
     }
 
+    /// <summary>An integrated unit is closed by its maker: it is earthed, mounted, switched on and set.</summary>
+    private static ImmutableArray<ConnectionStep> SealedOrder() =>
+    [
+        new(1, "Pole and head of the unit to the earth electrode", "a stroke or a fault must find its way to earth before anything is live or touched"),
+        new(2, "Unit on its spigot, turned square to the road, bolts tightened as the maker states", "the module is part of the unit: where the head faces, the module faces"),
+        new(3, "Switch on at the unit's own switch, as its maker states", "the battery inside is live and is delivered switched off"),
+        new(4, "Set the schedule by the unit's switch or remote, read it back", "the unit runs its maker's schedule until it is given that of this site"),
+    ];
+
     /// <summary>Tests in the order they are done.</summary>
     public static ImmutableArray<PoleTest> Tests(PoleParts parts, ControllerSettings settings, double earthOhm)
     {
+        if (parts.Integrated is { } unit) return SealedTests(unit, earthOhm);
         var voc = parts.Module.OpenCircuitV * parts.ModulesInSeries;
         var strings = parts.ModuleCount / parts.ModulesInSeries;
         return
@@ -44,6 +56,21 @@ public static class PoleWork
             new("Light when new", "meter at the height of the ground, lamp burnt in, dry night without moon", "average and minimum of the table below"),
         ];
     }
+
+    /// <summary>What can be tested without opening the unit.</summary>
+    private static ImmutableArray<PoleTest> SealedTests(IntegratedUnit unit, double earthOhm) =>
+    [
+        new("Earth", "measure the electrode with the pole apart", Text($"{earthOhm:0.#} Ohm or less, and what the local code asks")),
+        new("Serial number", "read the plate of the unit", Text($"{unit.Code}: {unit.RatedWp:0.#} Wp, {unit.RatedWh:0} Wh")),
+        new("Housing", "look at seals, glass and module", "whole, dry, nothing loose"),
+        new("Module", "look from below and from afar", "free of shade and of the pole's own shadow as far as the site allows, clean"),
+        new("Charging", "read the unit's own sign of charging in sun", "charging, as the maker's sheet shows it"),
+        new("Lamp by hand", "remote or test switch", "lamp at full level, then at each level of the schedule"),
+        new("Dusk", "cover the whole module", "lamp on within the delay the maker states; off again when uncovered"),
+        new("Schedule", "read it back from the unit, or watch one night", "the hours and levels of the schedule"),
+        new("Whole night", "look before dawn after the first sunny day", "lamp still lit at the level of the schedule"),
+        new("Light when new", "meter at the height of the ground, lamp burnt in, dry night without moon", "average and minimum of the table below"),
+    ];
 
     private static string Fuses(PoleParts parts)
     {

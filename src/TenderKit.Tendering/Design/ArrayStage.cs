@@ -23,6 +23,7 @@ public static class ArrayStage
         var sized = HandMethod.Size(hand);
         for (var count = LeastCount(sized.ArrayWp, module, inSeries); count <= MostModules; count += inSeries)
         {
+            if (!Shared(bank, count, inSeries)) continue;
             var option = Build(bank, module, count, inSeries, hand, sized, climate, inputs);
             if (rejections.Accept(() => NameOf(option), option.Checks)) yield return option;
         }
@@ -34,10 +35,13 @@ public static class ArrayStage
         var neededWp = HandMethod.Size(HandInputsFor(bank, 1, climate, inputs)).ArrayWp;
         foreach (var module in inputs.Catalog.Modules)
         {
-            foreach (var inSeries in SeriesCounts(bank.Controller))
+            foreach (var inSeries in SeriesCounts(bank.Control))
                 yield return (module, inSeries, LeastCount(neededWp, module, inSeries));
         }
     }
+
+    /// <summary>Whether controllers side by side each get as many strings.</summary>
+    private static bool Shared(BankOption bank, int count, int inSeries) => count / inSeries % bank.ControllerCount == 0;
 
     /// <summary>Fewest modules of some power, in whole strings, or the most that are tried.</summary>
     private static int LeastCount(double neededWp, Module module, int inSeries) =>
@@ -46,6 +50,7 @@ public static class ArrayStage
     /// <summary>One number of one module on a bank, or null when a check refuses it.</summary>
     public static PowerOption? Exactly(BankOption bank, Module module, int count, int inSeries, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
+        if (!Shared(bank, count, inSeries)) return null;
         var hand = HandInputsFor(bank, ControlFactor(bank, module, inSeries), climate, inputs);
         var option = Build(bank, module, count, inSeries, hand, HandMethod.Size(hand), climate, inputs);
         return rejections.Accept(() => NameOf(option), option.Checks) ? option : null;
@@ -65,7 +70,7 @@ public static class ArrayStage
         return new HandInputs(
             bank.NightlyWh,
             climate.PlaneKWhPerM2,
-            [.. climate.Lamp.MonthlyFullHours.Select(h => (bank.LampInputW * h) + (bank.Controller.OwnUseW * 24))],
+            [.. climate.Lamp.MonthlyFullHours.Select(h => (bank.LampInputW * h) + (bank.Control.OwnUseW * 24))],
             inputs.Tender.Reliability.AutonomyNights,
             bank.Model.UsableDepthFraction,
             bank.Model.EndOfLifeFraction,
@@ -78,8 +83,8 @@ public static class ArrayStage
     }
 
     /// <summary>Share of the array's power that the controller passes on: its efficiency, or with pulse-width control the battery's voltage over the string's.</summary>
-    private static double ControlFactor(BankOption bank, Module module, int inSeries) => bank.Controller.Kind == ControlKind.Tracking
-        ? bank.Controller.Efficiency
+    private static double ControlFactor(BankOption bank, Module module, int inSeries) => bank.Control.Kind == ControlKind.Tracking
+        ? bank.Control.Efficiency
         : Math.Min(1, ChargeVoltage.AtV(bank.Model.Chemistry, bank.BankV, 0.5) / (module.MaximumPowerV * inSeries));
 
     private static PowerOption Build(
@@ -93,7 +98,7 @@ public static class ArrayStage
             module.PowerCoefficientPerK,
             module.NoctC,
             rules["energy.soiling"] * rules["energy.mismatch"] * rules["energy.ageing"] * rules["energy.wiring"]);
-        var control = new ControlModel(bank.Controller.Kind, bank.Controller.RatedChargeA, bank.Controller.Efficiency, bank.Controller.OwnUseW, rules["battery.reconnect"]);
+        var control = new ControlModel(bank.Control.Kind, bank.Control.RatedChargeA, bank.Control.Efficiency, bank.Control.OwnUseW, rules["battery.reconnect"]);
         var option = new PowerOption(bank, module, count, inSeries, new PowerSystem(array, bank.Model, control, bank.LampInputW), hand, sized, []);
         return option with { Checks = [.. ArrayChecks(option, climate, rules)] };
     }
@@ -101,7 +106,7 @@ public static class ArrayStage
     private static IEnumerable<Check> ArrayChecks(PowerOption option, SiteClimate climate, RuleSet rules)
     {
         var module = option.Module;
-        var controller = option.Bank.Controller;
+        var controller = option.Bank.Control;
         var strings = option.ModuleCount / option.ModulesInSeries;
         var arrayWp = option.System.Array.ArrayWp;
         var bankV = option.Bank.BankV;
@@ -139,9 +144,9 @@ public static class ArrayStage
     }
 
     /// <summary>Charge current the controller must be rated for, A: with pulse-width control the short-circuit current with its factor, with tracking the array's power at the lowest battery voltage.</summary>
-    private static double GreatestChargeA(PowerOption option, RuleSet rules) => option.Bank.Controller.Kind == ControlKind.PulseWidth
+    private static double GreatestChargeA(PowerOption option, RuleSet rules) => option.Bank.Control.Kind == ControlKind.PulseWidth
         ? rules["controller.charge_factor"] * option.Module.ShortCircuitA * (option.ModuleCount / option.ModulesInSeries)
-        : option.System.Array.ArrayWp * option.Bank.Controller.Efficiency / (option.Bank.BankV * rules["controller.lowest_cell_fraction"]);
+        : option.System.Array.ArrayWp * option.Bank.Control.Efficiency / (option.Bank.BankV * rules["controller.lowest_cell_fraction"]);
 
     private static string ChargeBasis(Controller controller) => controller.Kind == ControlKind.PulseWidth
         ? "short-circuit current times design rule controller.charge_factor"

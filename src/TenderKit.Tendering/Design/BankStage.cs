@@ -17,6 +17,12 @@ public sealed record BankOption(
     public double AutonomyNights => UsableWh / NightlyWh;
 
     public double BankV => SystemVoltage.BankV(Battery, InSeries);
+
+    /// <summary>Controllers side by side, each with its share of the modules.</summary>
+    public int ControllerCount { get; init; } = 1;
+
+    /// <summary>All of them as one.</summary>
+    public Controller Control => ControllerSet.Of(Controller, ControllerCount);
 }
 
 /// <summary>Third step: battery banks with controllers, for one luminaire at one level.</summary>
@@ -69,9 +75,12 @@ public static class BankStage
     {
         foreach (var controller in controllers.Where(c => c.Chemistries.Contains(battery.Chemistry)))
         {
-            for (var strings = LeastStrings(battery, inSeries, controller.OwnUseW, light, climate, inputs); strings <= MostStrings; strings++)
+            foreach (var count in ControllerSet.CountsOf(controller))
             {
-                if (Exactly(battery, inSeries, strings, controller, light, site, climate, inputs, rejections) is { } option) yield return option;
+                for (var strings = LeastStrings(battery, inSeries, controller.OwnUseW * count, light, climate, inputs); strings <= MostStrings; strings++)
+                {
+                    if (Exactly(battery, inSeries, strings, controller, light, site, climate, inputs, rejections, count) is { } option) yield return option;
+                }
             }
         }
     }
@@ -94,10 +103,11 @@ public static class BankStage
 
     /// <summary>One bank with one controller, or null when a check refuses it.</summary>
     public static BankOption? Exactly(
-        Battery battery, int inSeries, int strings, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
+        Battery battery, int inSeries, int strings, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections,
+        int controllerCount = 1)
     {
         if (!Suit(battery, inSeries, controller)) return null;
-        var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs);
+        var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs, controllerCount);
         return rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {inSeries * strings} with {controller.Code}"), option.Checks) ? option : null;
     }
 
@@ -115,13 +125,16 @@ public static class BankStage
         && controller.Chemistries.Contains(battery.Chemistry);
 
     private static BankOption Build(
-        Battery battery, int inSeries, int strings, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs)
+        Battery battery, int inSeries, int strings, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, int controllerCount = 1)
     {
         var rules = inputs.Rules;
         var model = ModelOf(battery, inSeries, strings, rules);
         var lampW = LampInputW(light, rules);
         var option = new BankOption(
-            battery, inSeries, strings, controller, model, lampW, NightlyWh(lampW, controller.OwnUseW, climate), UsableWh(model, climate, inputs), []);
+            battery, inSeries, strings, controller, model, lampW, NightlyWh(lampW, controller.OwnUseW * controllerCount, climate), UsableWh(model, climate, inputs), [])
+        {
+            ControllerCount = controllerCount,
+        };
         return option with { Checks = [.. BankChecks(option, light, site, climate, inputs)] };
     }
 
@@ -160,6 +173,7 @@ public static class BankStage
             "battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast,
             inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method"),
         .. ControlChecks(option.Controller, option.BankV, light, site, climate, inputs.Rules),
+        .. FitChecks.Absorption(option),
     ];
 
     private static double HotC(SiteClimate climate, RuleSet rules) => climate.Monthly.DailyMaxC.Max() + rules["battery.enclosure_rise"];

@@ -7,7 +7,9 @@ namespace TenderKit.Tendering.Design;
 
 /// <summary>
 /// Costs of a design at each step of the search, on the whole site. What is not chosen yet counts with the cheapest it could cost,
-/// so a cost never falls from one step to the next and the search may trust it as a lower bound.
+/// so a cost never falls from one step to the next and the search may trust it as a lower bound. Each bound is a sum of terms, none of which exceeds
+/// the same term of any whole candidate below it: parts already chosen at their price; parts not yet chosen at the cheapest of those that could do
+/// by a check whose required figure is at its mildest (least own use, no loss in the controller, smallest modules and box in the wind).
 /// </summary>
 public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs costs, SupportStage support)
 {
@@ -51,7 +53,7 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
         + CostOf(candidate.Wiring)
         + _civil.PerPole);
 
-    private decimal CostOf(BankOption bank) => (costs.Of(bank.Battery) * bank.InSeries * bank.Strings) + costs.Of(bank.Controller);
+    private decimal CostOf(BankOption bank) => (costs.Of(bank.Battery) * bank.InSeries * bank.Strings) + (costs.Of(bank.Controller) * bank.ControllerCount);
 
     private decimal CostOf(WiringOption wiring) =>
         wiring.Circuits.Sum(c => (costs.Of(c.Cable) * (decimal)c.LengthM) + (c.Fuse is null ? 0 : costs.Of(c.Fuse))) + wiring.Other.Sum(costs.Of);
@@ -70,20 +72,27 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
 
     private static double AreaM2(Module module, int count) => module.LengthM * module.WidthM * count;
 
-    /// <summary>Cables at the cheapest by the metre, and the protection every pole has.</summary>
+    /// <summary>
+    /// Cables at the cheapest by the metre, and the protection every pole has. The three circuits have these lengths whatever is chosen, summed as the
+    /// circuits themselves are so that rounding cannot lift the bound; each costs no less by the metre.
+    /// </summary>
     private decimal LeastWiring(LightOption light)
     {
         var rules = inputs.Rules;
         var up = light.Shape.HeightM - rules["wiring.box_height"] + rules["wiring.slack"];
-        return (Least(inputs.Catalog.Cables, costs) * (decimal)((2 * up) + light.Shape.ArmReachM + rules["wiring.slack"])) + _leastProtection;
+        return (Least(inputs.Catalog.Cables, costs) * ((decimal)up + (decimal)rules["wiring.slack"] + (decimal)(up + light.Shape.ArmReachM))) + _leastProtection;
     }
 
+    /// <summary>
+    /// Two fuses, since the circuits of battery and lamp are refused without, a holder for each where the catalogue lists holders, an electrode where it has one,
+    /// and an arrester where one of them stands the highest voltage two modules in series can give: then every pole gets some arrester.
+    /// </summary>
     private static decimal LeastProtection(PartsCatalog catalog, Costs costs)
     {
         ImmutableArray<ProtectionDevice> Of(ProtectionKind kind) => [.. catalog.Protection.Where(p => p.Kind == kind)];
         var highestV = 2 * catalog.Modules.Select(m => m.OpenCircuitV).DefaultIfEmpty(0).Max();
         var arresters = Of(ProtectionKind.SurgeArrester);
-        return (2 * Least(Of(ProtectionKind.Fuse), costs)) + Least(Of(ProtectionKind.EarthElectrode), costs) + (arresters.Any(a => a.RatedV >= highestV) ? Least(arresters, costs) : 0);
+        return (2 * (Least(Of(ProtectionKind.Fuse), costs) + Least(Of(ProtectionKind.FuseHolder), costs))) + Least(Of(ProtectionKind.EarthElectrode), costs) + (arresters.Any(a => a.RatedV >= highestV) ? Least(arresters, costs) : 0);
     }
 
     /// <summary>The cheapest bank that gives the autonomy with a controller of the least own use; zero when none does.</summary>
@@ -94,7 +103,10 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
         .DefaultIfEmpty(0)
         .Min();
 
-    /// <summary>The cheapest modules that satisfy the hand method with a controller that loses nothing.</summary>
+    /// <summary>
+    /// The cheapest modules that satisfy the hand method with a controller that loses nothing. What the hand method asks for never falls with the controller's
+    /// own use: the design month is that of the most demand over sun, and more own use can only move it to a month of less sun.
+    /// </summary>
     private decimal LeastArray(BankOption bank)
     {
         var neededWp = HandMethod.Size(ArrayStage.HandInputsFor(bank, 1, climate, inputs)).ArrayWp;

@@ -42,6 +42,9 @@ public sealed record PoleParts(
     /// <summary>The unit that lamp, module, battery and controller are inside of, or null for separate parts; with it, bracket and enclosure are null and those four are seen through it.</summary>
     public IntegratedUnit? Integrated { get; init; }
 
+    /// <summary>Charge controllers side by side, each with its share of the modules.</summary>
+    public int ControllerCount { get; init; } = 1;
+
     /// <summary>Everything bought by the piece but cables, fuses and other protection, with its role and count: the integrated unit in place of the four parts inside it.</summary>
     public IEnumerable<(string Role, Part Part, int Count)> Pieces
     {
@@ -56,7 +59,7 @@ public sealed record PoleParts(
                 yield return ("Luminaire", Luminaire, 1);
                 yield return ("Photovoltaic module", Module, ModuleCount);
                 yield return ("Battery", Battery, BatteryCount);
-                yield return ("Charge controller", Controller, 1);
+                yield return ("Charge controller", Controller, ControllerCount);
             }
 
             yield return ("Pole", Pole, 1);
@@ -79,7 +82,7 @@ public sealed record PoleParts(
         new[]
         {
             Luminaire.Code, Module.Code, ModuleCount.ToString(System.Globalization.CultureInfo.InvariantCulture), Battery.Code,
-            BatteryCount.ToString(System.Globalization.CultureInfo.InvariantCulture), Controller.Code, Pole.Code, Bracket?.Code ?? "", Enclosure?.Code ?? "", Foundation.Code,
+            BatteryCount.ToString(System.Globalization.CultureInfo.InvariantCulture), Controller.Code, ControllerCount.ToString(System.Globalization.CultureInfo.InvariantCulture), Pole.Code, Bracket?.Code ?? "", Enclosure?.Code ?? "", Foundation.Code,
         }.Concat(Circuits.Select(c => c.Cable.Code + "+" + (c.Fuse?.Code ?? ""))).Concat(OtherProtection.Select(p => p.Code)));
 }
 
@@ -101,6 +104,9 @@ public sealed record EnergyDesign(
 {
     /// <summary>The same balance on the user's own hours, where the climate holds hours; null otherwise.</summary>
     public SeriesProof? OnOwnSeries { get; init; }
+
+    /// <summary>Headings of the module it was simulated at, the worst of which governs: 1 for a module that is turned to the sun.</summary>
+    public int HeadingCount { get; init; } = 1;
 }
 
 /// <summary>Wind on the pole and the foundation.</summary>
@@ -183,6 +189,15 @@ public sealed record TenderDesign(
 
     /// <summary>Curve of equal reliability of each kit.</summary>
     public ImmutableArray<KitCurve> Curves { get; init; } = [];
+
+    /// <summary>Cost against the number of kits; empty where it was not asked for.</summary>
+    public ImmutableArray<KitCount> KitCounts { get; init; } = [];
+
+    /// <summary>Why each kit was chosen; empty where it was not asked for.</summary>
+    public ImmutableArray<ChoiceExplanation> Choices { get; init; } = [];
+
+    /// <summary>Each kit beside the cheapest of the other form, where the catalogue has both integrated units and separate parts.</summary>
+    public ImmutableArray<FormPair> SideBySide { get; init; } = [];
 
     /// <summary>The employer's clauses.</summary>
     public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;

@@ -31,7 +31,8 @@ public static class Dominance
         [typeof(Pole)] = Of(-1, nameof(Part.VolumeM3)).And(1, nameof(Pole.YieldMPa), nameof(Pole.ZincUm)),
         [typeof(FoundationSet)] = Of(-1, nameof(Part.VolumeM3), nameof(Part.WeightKg)),
         [typeof(Cable)] = Of(-1, nameof(Part.VolumeM3), nameof(Part.WeightKg)).And(1, nameof(Cable.Outdoor)),
-        [typeof(ProtectionDevice)] = Of(-1, nameof(Part.VolumeM3), nameof(Part.WeightKg)).And(1, nameof(ProtectionDevice.RatedV)),
+        // more volts help an arrester or a holder, but ask for a better holder round a fuse: equal
+        [typeof(ProtectionDevice)] = Of(-1, nameof(Part.VolumeM3), nameof(Part.WeightKg)),
         [typeof(Enclosure)] = Of(-1, nameof(Part.VolumeM3), nameof(Enclosure.WindAreaM2)).And(1, nameof(Enclosure.UsableVolumeL), nameof(Enclosure.MaxContentKg), nameof(Enclosure.IpCode)),
         [typeof(Bracket)] = Of(-1, nameof(Part.VolumeM3), nameof(Bracket.MinTiltDegrees)).And(1, nameof(Bracket.MaxModuleAreaM2), nameof(Bracket.MaxTiltDegrees)),
         [typeof(IntegratedUnit)] = Of(-1, nameof(Part.VolumeM3)).And(

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using TenderKit.Catalog.Families;
+using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Climate;
+using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
 
@@ -12,30 +14,37 @@ namespace TenderKit.Tendering.Design;
 /// </summary>
 internal static class IntegratedStage
 {
-    private const int HeadingsTried = 8;
+    /// <summary>Checks that mean nothing inside a sealed unit: its maker has matched these parts, and their limits are not stated but only projected.</summary>
+    private static readonly ImmutableHashSet<string> MakersOwn =
+    [
+        "controller.load_current", "controller.disconnect", "controller.charge_current", "array.cold_voltage", "array.short_circuit", "array.power",
+        "luminaire.lowest_voltage", "luminaire.highest_voltage",
+    ];
 
     /// <summary>Weather on the module for each heading the road may give it, the one with the least sun for its load first.</summary>
     public static ImmutableArray<SiteWeather> Weathers(IntegratedUnit unit, PoleShape shape, Site site, SiteWeather weather, DesignInputs inputs) =>
     [
-        .. Headings(site)
-            .Select(azimuth => new PlaneOrientation(Math.Min(90, unit.ModuleTiltDegrees + shape.ArmTiltDegrees), azimuth))
+        .. Headings.PlanesOf(site.BearingDegrees, RoadSide.Both, shape.ArmTiltDegrees, unit.ModuleTiltDegrees)
             .Select(plane => inputs.Shared.OnPlane(weather, plane, () => Turned(weather, plane, site, inputs)))
             .OrderBy(w => LeastSunPerHour(w.Climate)).ThenBy(w => w.Climate.Plane.AzimuthDegrees),
     ];
 
     /// <summary>The unit's own bank and array under its lamp at the level used; null when a check refuses it.</summary>
     public static PowerOption? Power(LightOption light, IntegratedUnit unit, Site site, SiteClimate climate, DesignInputs inputs, Rejections banks, Rejections arrays) =>
-        BankStage.Inside(unit, light, site, climate, inputs, banks) is { } bank ? ArrayStage.Exactly(bank, unit.AsModule(), 1, 1, climate, inputs, arrays) : null;
+        BankStage.Inside(unit, light, site, climate, inputs, banks) is { } bank && ArrayStage.Exactly(bank, unit.AsModule(), 1, 1, climate, inputs, arrays) is { } power
+            ? power with { Bank = bank with { Checks = Meaningful(bank.Checks) }, Checks = Meaningful(power.Checks) }
+            : null;
+
+    /// <summary>Tilt of the module against the level, degrees.</summary>
+    public static double TiltDegrees(IntegratedUnit unit, PoleShape shape) => Headings.PlaneOf(0, shape.ArmTiltDegrees, unit.ModuleTiltDegrees).TiltDegrees;
+
+    private static ImmutableArray<Check> Meaningful(ImmutableArray<Check> checks) => [.. checks.Where(c => !MakersOwn.Contains(c.Id))];
 
     /// <summary>No circuit is made on site; the pole is earthed.</summary>
     public static WiringOption Wiring(DesignInputs inputs, Costs costs) => new(
         [],
         [.. inputs.Catalog.Protection.Where(p => p.Kind == ProtectionKind.EarthElectrode).OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal).Take(1)],
         []);
-
-    private static IEnumerable<double> Headings(Site site) => site.BearingDegrees is { } bearing
-        ? [Sizing.Basics.Angle.Normalised(bearing + 90), Sizing.Basics.Angle.Normalised(bearing + 270)]
-        : Enumerable.Range(0, HeadingsTried).Select(i => i * 360.0 / HeadingsTried);
 
     private static SiteWeather Turned(SiteWeather weather, PlaneOrientation plane, Site site, DesignInputs inputs)
     {

@@ -11,7 +11,9 @@ namespace TenderKit.Tendering.Design;
 /// Finds the least direct cost among all candidates of a site that pass every check and the hourly energy balance: best first over
 /// light, then battery and controller, then modules, then pole and wiring. Each step leaves the queue in order of a cost that never
 /// exceeds what can come of it (<see cref="CostBounds"/>), so the first whole candidate that passes is the cheapest; ties fall to the order
-/// in which they were found, which follows the catalogue.
+/// in which they were found, which follows the catalogue. Where the tender chooses by present value, the bound is the first cost with the least that
+/// can follow (<see cref="LaterCosts"/>); a candidate that passes goes back into the queue at its present value and is the answer once nothing
+/// before it is left.
 /// </summary>
 public sealed class LeastCostSearch
 {
@@ -25,9 +27,9 @@ public sealed class LeastCostSearch
     private readonly Rejections _energyRejections = new();
     private readonly HashSet<PowerSystem> _simulated = [];
     private readonly PriorityQueue<object, (decimal Cost, int Order)> _queue = new();
-    private readonly Dictionary<(string Battery, int Count, string Controller), Enclosure?> _enclosures = [];
+    private readonly Dictionary<(string Battery, int Count, string Controller, int Controllers), Enclosure?> _enclosures = [];
     private readonly Dictionary<(string Module, int Count), Bracket?> _brackets = [];
-    private readonly Dictionary<(PoleShape Shape, double LampW, string Module, int Count, int InSeries, double BankV, double ChargeA), WiringOption?> _wirings = [];
+    private readonly Dictionary<(PoleShape Shape, double LampW, string Module, int Count, int InSeries, double BankV, double ChargeA, int Controllers), WiringOption?> _wirings = [];
     private readonly Dictionary<(double BankV, LightOption Light), ImmutableArray<Controller>> _controllers = [];
     private readonly Site site;
     private readonly SiteWeather weather;
@@ -35,6 +37,7 @@ public sealed class LeastCostSearch
     private readonly Costs _costs;
     private readonly SupportStage _support;
     private readonly WiringStage _wiring;
+    private readonly LaterCosts _later;
     private int _order;
     private int _bankCount;
     private int _powerCount;
@@ -46,6 +49,7 @@ public sealed class LeastCostSearch
         _costs = new Costs(inputs.Tender);
         _support = new SupportStage(site, weather.Climate, inputs, _costs, _supportRejections);
         _wiring = new WiringStage(inputs, _costs, _wiringRejections);
+        _later = new LaterCosts(weather.Climate, inputs, _costs);
     }
 
     /// <summary>Light with a kind of battery, its controller and number of strings not yet chosen.</summary>
@@ -60,6 +64,12 @@ public sealed class LeastCostSearch
     /// <summary>Light with bank, modules and wiring, pole and foundation not yet chosen.</summary>
     private sealed record Powered(LightOption Light, PowerOption Power, WiringOption Wiring);
 
+    /// <summary>Energy balances run, each power system once.</summary>
+    public int Simulations => _simulated.Count;
+
+    /// <summary>Whether the energy balance has refused a candidate so far.</summary>
+    public bool HasRefusedEnergy => _energyRejections.HasAny;
+
     /// <summary>Why nothing was found, naming the step that let nothing through and its nearest miss.</summary>
     public string WhyNothing =>
         _bankCount == 0 ? "no battery and controller fit the load: " + _bankRejections.NearestMiss
@@ -68,11 +78,19 @@ public sealed class LeastCostSearch
         : $"no power system keeps the nights lit, {_simulated.Count} tried: " + _energyRejections.NearestMiss;
 
     /// <summary>The cheapest candidate that passes, or null.</summary>
-    public ProvenCandidate? Find(ImmutableArray<LightOption> lights)
+    public ProvenCandidate? Find(ImmutableArray<LightOption> lights) => InOrder(lights).Select(v => v.Proven).FirstOrDefault();
+
+    /// <summary>
+    /// Candidates that pass, cheapest first, found as they are asked for. Ends early once so many balances are run; a candidate that then waits
+    /// at its present value is still given, the cheapest of those that wait first, though something cheaper may not have been tried.
+    /// </summary>
+    /// <param name="lights">Ways to light the site.</param>
+    /// <param name="mostSimulations">Energy balances after which it ends.</param>
+    public IEnumerable<ValuedCandidate> InOrder(ImmutableArray<LightOption> lights, int mostSimulations = MostSimulations)
     {
         var bounds = new CostBounds(weather.Climate, inputs, _costs, _support);
-        foreach (var light in lights) Enqueue(light, bounds.Of(light));
-        while (_queue.TryDequeue(out var node, out _))
+        foreach (var light in lights) Enqueue(light, bounds.Of(light) + _later.LeastOf(light));
+        while (_queue.TryDequeue(out var node, out var rank))
         {
             switch (node)
             {
@@ -80,32 +98,32 @@ public sealed class LeastCostSearch
                     if (WholeOf(light, unit) is { } complete)
                     {
                         _wholeCount++;
-                        Enqueue(complete, bounds.Of(complete));
+                        Enqueue(complete, bounds.Of(complete) + _later.LeastOf(complete));
                     }
 
                     break;
                 case LightOption light:
                     foreach (var (battery, inSeries, strings) in BankStage.Batteries(light, weather.Climate, inputs, _bankRejections))
-                        Enqueue(new Stored(light, battery, inSeries), bounds.Of(light, battery, inSeries, strings));
+                        Enqueue(new Stored(light, battery, inSeries), bounds.Of(light, battery, inSeries, strings) + _later.LeastOf(light, battery, inSeries * strings));
                     break;
                 case Stored(var light, var battery, var inSeries):
                     foreach (var bank in BankStage.Options(battery, inSeries, ControllersOf(battery, inSeries, light), light, site, weather.Climate, inputs, _bankRejections))
                     {
                         _bankCount++;
-                        if (EnclosureOf(bank) is { } box) Enqueue(new Banked(light, bank, box), bounds.Of(light, bank, box));
+                        if (EnclosureOf(bank) is { } box) Enqueue(new Banked(light, bank, box), bounds.Of(light, bank, box) + LeastLater(light, bank));
                     }
 
                     break;
                 case Banked(var light, var bank, var box):
                     foreach (var (module, inSeries, count) in ArrayStage.Modules(bank, weather.Climate, inputs))
-                        Enqueue(new Moduled(light, bank, box, module, inSeries), bounds.Of(light, bank, box, module, count));
+                        Enqueue(new Moduled(light, bank, box, module, inSeries), bounds.Of(light, bank, box, module, count) + LeastLater(light, bank));
                     break;
                 case Moduled(var light, var bank, var box, var module, var inSeries):
                     foreach (var power in ArrayStage.Options(bank, module, inSeries, weather.Climate, inputs, _arrayRejections))
                     {
                         _powerCount++;
                         if (BracketOf(power) is { } bracket && WiringOf(light, power) is { } wired)
-                            Enqueue(new Powered(light, power, wired), bounds.Of(light, power, box, bracket, wired));
+                            Enqueue(new Powered(light, power, wired), bounds.Of(light, power, box, bracket, wired) + LeastLater(light, bank));
                     }
 
                     break;
@@ -114,19 +132,31 @@ public sealed class LeastCostSearch
                     {
                         var whole = new Candidate(light, power, carried, wired);
                         _wholeCount++;
-                        Enqueue(whole, bounds.Of(whole));
+                        Enqueue(whole, bounds.Of(whole) + _later.LeastOf(whole));
                     }
 
                     break;
                 case Candidate candidate:
-                    if (Prove(candidate) is { } proven) return proven;
-                    if (_simulated.Count >= MostSimulations) return null;
+                    if (Prove(candidate) is { } proven)
+                    {
+                        var value = bounds.Of(candidate) + _later.Of(candidate, proven.Energy.BatteryLifeYears);
+                        if (value <= rank.Cost) yield return new ValuedCandidate(proven, bounds.Of(candidate), value);
+                        else Enqueue(new ValuedCandidate(proven, bounds.Of(candidate), value), value);
+                    }
+
+                    break;
+                case ValuedCandidate valued:
+                    yield return valued;
                     break;
             }
-        }
 
-        return null;
+            if (_simulated.Count < mostSimulations) continue;
+            foreach (var waiting in _queue.UnorderedItems.OrderBy(i => i.Priority).Select(i => i.Element).OfType<ValuedCandidate>().ToArray()) yield return waiting;
+            yield break;
+        }
     }
+
+    private decimal LeastLater(LightOption light, BankOption bank) => _later.LeastOf(light, bank.Battery, bank.InSeries * bank.Strings);
 
     private void Enqueue(object node, decimal cost) => _queue.Enqueue(node, (cost, _order++));
 
@@ -148,7 +178,7 @@ public sealed class LeastCostSearch
 
     private Enclosure? EnclosureOf(BankOption bank)
     {
-        var key = (bank.Battery.Code, bank.InSeries * bank.Strings, bank.Controller.Code);
+        var key = (bank.Battery.Code, bank.InSeries * bank.Strings, bank.Controller.Code, bank.ControllerCount);
         return _enclosures.TryGetValue(key, out var known) ? known : _enclosures[key] = _support.EnclosureFor(bank, out _);
     }
 
@@ -161,19 +191,24 @@ public sealed class LeastCostSearch
     /// <summary>The wiring depends on no more of the battery than its voltage.</summary>
     private WiringOption? WiringOf(LightOption light, PowerOption power)
     {
-        var key = (light.Shape, light.Luminaire.InputPowerW, power.Module.Code, power.ModuleCount, power.ModulesInSeries, power.Bank.BankV, power.Bank.Controller.RatedChargeA);
+        var key = (light.Shape, light.Luminaire.InputPowerW, power.Module.Code, power.ModuleCount, power.ModulesInSeries, power.Bank.BankV, power.Bank.Controller.RatedChargeA, power.Bank.ControllerCount);
         return _wirings.TryGetValue(key, out var known) ? known : _wirings[key] = _wiring.Find(light, power);
     }
 
     /// <summary>Runs the energy balance of a candidate; null when it does not keep the lamps lit or the battery does not last.</summary>
     public ProvenCandidate? Prove(Candidate candidate)
     {
-        var (energy, governing) = candidate.Light.Integrated is { } unit
-            ? IntegratedStage.Weathers(unit, candidate.Light.Shape, site, weather, inputs).Select(w => (Energy: EnergyOf(candidate, w), Weather: w)).MaxBy(p => p.Energy.Simulated.DarkNightsUpperBound)
-            : (EnergyOf(candidate, weather), weather);
+        var (energy, governing) = candidate.Light.Integrated is { } unit ? WorstHeading(candidate, unit) : (EnergyOf(candidate, weather), weather);
         var power = candidate.Power;
         string Name() => FormattableString.Invariant($"{power.Module.Code} x {power.ModuleCount} with {power.Bank.Battery.Code} x {power.Bank.InSeries * power.Bank.Strings}");
         return _energyRejections.Accept(Name, [.. EnergyChecks(energy, inputs)]) ? new ProvenCandidate(candidate, energy, governing) : null;
+    }
+
+    private (EnergyDesign Energy, SiteWeather Weather) WorstHeading(Candidate candidate, IntegratedUnit unit)
+    {
+        var weathers = IntegratedStage.Weathers(unit, candidate.Light.Shape, site, weather, inputs);
+        var (energy, governing) = weathers.Select(w => (Energy: EnergyOf(candidate, w), Weather: w)).MaxBy(p => p.Energy.Simulated.DarkNightsUpperBound);
+        return (energy with { HeadingCount = weathers.Length }, governing);
     }
 
     private EnergyDesign EnergyOf(Candidate candidate, SiteWeather weather)

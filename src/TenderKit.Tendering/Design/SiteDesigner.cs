@@ -68,7 +68,7 @@ public static class SiteDesigner
         return design with { Checks = [.. checks, .. Specification.ClauseChecks.Of(inputs.Clauses, design)] };
     }
 
-    private static PoleParts PartsOf(Candidate candidate) => new(
+    internal static PoleParts PartsOf(Candidate candidate) => new(
         candidate.Light.Luminaire,
         candidate.Power.Module,
         candidate.Power.ModuleCount,
@@ -85,6 +85,7 @@ public static class SiteDesigner
         candidate.Wiring.Other)
     {
         Integrated = candidate.Light.Integrated,
+        ControllerCount = candidate.Power.Bank.ControllerCount,
     };
 
     private static IEnumerable<Diagnostic> SiteNotes(Site site)

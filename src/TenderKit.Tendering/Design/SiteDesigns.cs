@@ -35,7 +35,7 @@ internal static class SiteDesigns
     /// <summary>Equal for sites whose design is the same: all but number, name, row, lot and remark.</summary>
     public static string AlikeKey(Site site)
     {
-        var place = SharedWork.AtPlace(site) with { Id = "", Name = "", Row = 0, Lot = "", Remark = "", MountingHeightsM = [], Geometry = null, District = "" };
+        var place = SharedWork.AtPlace(site) with { Id = "", Name = "", Row = 0, Lot = "", Remark = "", MountingHeightsM = [], Geometry = null, District = "", IsSurveyed = false, SurveyedOn = null };
         return place.ToString() + string.Join(';', site.MountingHeightsM.Select(h => h.ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
     }
 

@@ -23,7 +23,7 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     public SupportOption? Find(LightOption light, PowerOption power)
     {
         var key = FormattableString.Invariant(
-            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}|{power.Bank.Controller.Code}");
+            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}|{power.Bank.Controller.Code}|{power.Bank.ControllerCount}");
         if (_known.TryGetValue(key, out var known)) return known;
         return _known[key] = Build(light, power);
     }
@@ -56,7 +56,11 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         var periodS = Sway.PeriodS(shaft, HeadKg(light, power) + (bracket?.WeightKg ?? 0));
         var dynamicFactor = Math.Max(inputs.Rules["structure.dynamic_factor"], Sway.DynamicFactor(Math.Min(periodS, 10)));
         var load = Wind.OnPole(shaft, WindItems(light, ModuleAreaM2(power), enclosure?.WindAreaM2), wind.CharacteristicNPerM2, structuralFactor: dynamicFactor);
-        var poleChecks = PoleChecks.Of(pole, load, site, inputs.Rules);
+        ImmutableArray<Check> poleChecks =
+        [
+            .. PoleChecks.Of(pole, load, site, inputs.Rules), .. FitChecks.HeadOnPole(light.Luminaire, pole),
+            .. bracket is null ? [] : FitChecks.BracketOnPole(bracket, pole), .. enclosure is null ? [] : FitChecks.BoxOnPole(enclosure, pole, inputs.Rules),
+        ];
         if (!poles.Accept(() => pole.Code, poleChecks)) return null;
         var carriedN = (pole.WeightKg + (bracket?.WeightKg ?? 0) + (enclosure?.WeightKg ?? 0) + light.Luminaire.WeightKg + (light.Integrated is null ? ContentKg(power) : 0)) * GravityMPerS2;
         SupportOption? Grounded(FoundationSet set)
@@ -89,6 +93,10 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     /// <summary>
     /// The least a pole and its foundation can cost under a luminaire with some area of modules and box: poles that carry these, with
     /// foundations that suit them and stand against that wind under the heaviest load there could be. Zero when none does: the search then says why.
+    /// Never above the cost of a pole that is found: its loads are at least these, since its areas are and its structural factor is the design rule's or, by
+    /// its sway, more; stress, door, deflection, overturning and embedment all grow with shear and moment, overturning falls with the weight, and
+    /// what hangs on the pole weighs no more than taken here (a box carries no more than its limit). Bolts, ground pressure and the width of the hole,
+    /// which more weight or wind could turn either way, are left out of it, so no pole is lost that a candidate could have.
     /// </summary>
     /// <param name="moduleAreaM2">Area of the modules, m2; null for the smallest there is.</param>
     /// <param name="boxAreaM2">Area of the box seen by the wind, m2; null for the smallest there is.</param>
@@ -154,11 +162,11 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             climate.Plane.TiltDegrees, bracket.MaxTiltDegrees, "degrees", "best tilt for the worst month", 0),
     ];
 
-    private static ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, BankOption bank)
+    private ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, BankOption bank)
     {
         var batteries = bank.InSeries * bank.Strings;
-        var volumeL = ((bank.Battery.VolumeM3 * batteries) + bank.Controller.VolumeM3) * 1000;
-        var weightKg = (bank.Battery.WeightKg * batteries) + bank.Controller.WeightKg;
+        var volumeL = ((bank.Battery.VolumeM3 * batteries) + bank.Control.VolumeM3) * 1000;
+        var weightKg = (bank.Battery.WeightKg * batteries) + bank.Control.WeightKg;
         return
         [
             new(
@@ -167,13 +175,14 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             new(
                 "enclosure.content", "Enclosure", "content it carries", Comparison.AtLeast,
                 weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 1),
+            .. FitChecks.BatteryInBox(bank, enclosure, inputs.Rules),
         ];
     }
 
     private ImmutableArray<WindItem> WindItems(LightOption light, double moduleAreaM2, double? boxAreaM2)
     {
         var rules = inputs.Rules;
-        var tilt = light.Integrated is { } unit ? unit.ModuleTiltDegrees + light.Shape.ArmTiltDegrees : climate.Plane.TiltDegrees;
+        var tilt = light.Integrated is { } unit ? IntegratedStage.TiltDegrees(unit, light.Shape) : climate.Plane.TiltDegrees;
         var projection = Math.Max(Angle.SinDegrees(tilt), rules["structure.module_least_projection"]);
         return
         [
@@ -191,5 +200,5 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     private static double HeadKg(LightOption light, PowerOption power) => light.Luminaire.WeightKg + (power.Module.WeightKg * power.ModuleCount);
 
     private static double ContentKg(PowerOption power) =>
-        (power.Module.WeightKg * power.ModuleCount) + (power.Bank.Battery.WeightKg * power.Bank.InSeries * power.Bank.Strings) + power.Bank.Controller.WeightKg;
+        (power.Module.WeightKg * power.ModuleCount) + (power.Bank.Battery.WeightKg * power.Bank.InSeries * power.Bank.Strings) + power.Bank.Control.WeightKg;
 }

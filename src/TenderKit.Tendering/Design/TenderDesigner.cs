@@ -24,7 +24,7 @@ public static class TenderDesigner
         var outcomes = SiteDesigns.Of(inputs.Sites, offered, done);
 
         var designed = outcomes.Where(o => o.Value is not null).Select(o => o.Value!).ToImmutableArray();
-        var standard = inputs.Tender.KitsAtMost is { } most ? Standardiser.Run(designed, most, offered) : Outcome.Of(new StandardDesigns(designed));
+        var standard = Standardiser.Run(designed, inputs.Tender.KitsAtMost ?? int.MaxValue, offered);
         var (sites, kits) = KitGrouping.Group(standard.Value!.Sites);
         return new TenderDesign(
             inputs.Tender,
@@ -36,8 +36,9 @@ public static class TenderDesigner
             kits,
             [.. outcomes.Select((o, i) => (o, site: inputs.Sites[i])).Where(p => p.o.Value is null).Select(p => UnmetOf(p.site, p.o))],
             [.. noticed, .. leftOut, .. problems, .. RuleWarnings(inputs.Rules), .. standard.Diagnostics,
+            .. kits.SelectMany(k => FitChecks.NotStated(k.Parts)).Where(d => d.Message.Length > 0).Distinct(),
             .. outcomes.Where(o => o.Value is null).SelectMany(o => o.Diagnostics), .. sites.SelectMany(s => s.Diagnostics)])
-        { Light = inputs.Light, Form = inputs.Form, Clauses = inputs.Clauses, Curves = KitCurves.Of(sites, kits, offered) };
+        { Light = inputs.Light, Form = inputs.Form, Clauses = inputs.Clauses, Curves = KitCurves.Of(sites, kits, offered), SideBySide = Kits.SideBySide.Of(sites, kits, offered), KitCounts = standard.Value.Counts, Choices = inputs.Explain ? ChoiceExplanations.Of(sites, kits, offered) : [] };
     }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>

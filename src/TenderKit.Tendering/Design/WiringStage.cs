@@ -57,18 +57,20 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
     {
         var rules = inputs.Rules;
         var up = light.Shape.HeightM - rules["wiring.box_height"] + rules["wiring.slack"];
-        var strings = power.ModuleCount / power.ModulesInSeries;
+        var controllers = power.Bank.ControllerCount;
+        var strings = power.ModuleCount / power.ModulesInSeries / controllers;
         var bankV = power.Bank.BankV;
         var lowestV = bankV * rules["controller.lowest_cell_fraction"];
         var lampA = BankStage.FullInputW(light, rules) / lowestV;
         var batteryA = Math.Max(lampA, power.Bank.Controller.RatedChargeA);
         var shortCircuitA = rules["controller.charge_factor"] * power.Module.ShortCircuitA * strings;
-        yield return new Demand(
+        var array = new Demand(
             "wiring.array", "module to controller", up, power.Module.MaximumPowerA * strings, shortCircuitA, power.Module.MaximumPowerV * power.ModulesInSeries,
             rules["wiring.drop_array"], true, false, power.ModulesInSeries + 1);
-        yield return new Demand(
+        var battery = new Demand(
             "wiring.battery", "controller to battery", rules["wiring.slack"], batteryA, batteryA, bankV, rules["wiring.drop_battery"], false, true, 0,
             rules["wiring.breaking_current"] * power.Bank.Battery.RatedAh * power.Bank.Strings);
+        foreach (var demand in Enumerable.Repeat(array, controllers).Concat(Enumerable.Repeat(battery, controllers))) yield return demand;
         yield return new Demand("wiring.lamp", "controller to luminaire", up + light.Shape.ArmReachM, lampA, lampA, bankV, rules["wiring.drop_lamp"], false, true, 1);
     }
 
@@ -95,13 +97,13 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
             : null;
     }
 
-    /// <summary>The smallest fuse above the working current with its factor that can break what may flow; null when the catalogue has none.</summary>
+    /// <summary>The smallest fuse above the working current with its factor that can break what may flow, the cheapest with its holder; null when the catalogue has none.</summary>
     private ProtectionDevice? FuseFor(Demand demand, double cableCapacityA)
     {
         var (lowA, _) = Protection.BatteryFuseA(demand.CurrentA, inputs.Rules["wiring.fuse_factor"], Math.Max(cableCapacityA, demand.CurrentA * inputs.Rules["wiring.fuse_factor"]));
         return inputs.Catalog.Protection
             .Where(p => p.Kind == ProtectionKind.Fuse && p.RatedA >= lowA && p.RatedV >= demand.VoltageV * inputs.Rules["controller.charge_voltage"] && (p.BreakingA ?? demand.BreakingA) >= demand.BreakingA)
-            .OrderBy(p => p.RatedA).ThenBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal)
+            .OrderBy(p => p.RatedA).ThenBy(p => NoHolderFor(p)).ThenBy(WithHolder).ThenBy(p => p.Code, StringComparer.Ordinal)
             .FirstOrDefault();
     }
 
@@ -132,7 +134,7 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
     {
         var others = new List<ProtectionDevice>();
         var strings = power.ModuleCount / power.ModulesInSeries;
-        if (Protection.StringFusesNeeded(strings, power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA))
+        if (Protection.StringFusesNeeded(strings / power.Bank.ControllerCount, power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA))
         {
             var (lowA, highA) = Protection.StringFuseA(power.Module.ShortCircuitA, power.Module.MaxSeriesFuseA);
             var fuse = CheapestOf(ProtectionKind.Fuse, p => p.RatedA >= lowA && p.RatedA <= highA && p.RatedV >= power.Module.OpenCircuitV * power.ModulesInSeries);
@@ -158,7 +160,7 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
         if (inputs.Catalog.Protection.All(p => p.Kind != ProtectionKind.FuseHolder)) return holders;
         foreach (var fuse in fuses)
         {
-            var holder = CheapestOf(ProtectionKind.FuseHolder, p => p.RatedA >= fuse.RatedA && p.RatedV >= fuse.RatedV);
+            var holder = HolderFor(fuse);
             var check = new Check("wiring.holder", "Fuse holder", $"rated current, for fuse {fuse.Code}", Comparison.AtLeast, fuse.RatedA, holder?.RatedA ?? 0, "A", "rated current and voltage of the fuse in it", 0);
             if (!rejections.Accept(() => "fuse holder", [check])) return null;
             if (checks.All(c => c.Id != check.Id)) checks.Add(check);
@@ -167,6 +169,12 @@ public sealed class WiringStage(DesignInputs inputs, Costs costs, Rejections rej
 
         return holders;
     }
+
+    private ProtectionDevice? HolderFor(ProtectionDevice fuse) => CheapestOf(ProtectionKind.FuseHolder, p => p.RatedA >= fuse.RatedA && p.RatedV >= fuse.RatedV);
+
+    private bool NoHolderFor(ProtectionDevice fuse) => HolderFor(fuse) is null;
+
+    private decimal WithHolder(ProtectionDevice fuse) => costs.Of(fuse) + (HolderFor(fuse) is { } holder ? costs.Of(holder) : 0);
 
     private ProtectionDevice? CheapestOf(ProtectionKind kind, Func<ProtectionDevice, bool> fits) =>
         inputs.Catalog.Protection.Where(p => p.Kind == kind && fits(p)).OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal).FirstOrDefault();

@@ -45,7 +45,10 @@ public sealed class KitCosts
         }
     }
 
-    /// <summary>Direct cost of a selection.</summary>
+    /// <summary>The cost of the best selection of each number of kits up to some, without any balance beyond those already run.</summary>
+    public ImmutableArray<KitCount> Curve(int most) => KitCount.Curve(_costs, _proven, most);
+
+    /// <summary>Direct cost of a selection, or its present value where the tender chooses by it.</summary>
     public decimal Of(KitSelection selection) => selection.KitOfSite.Select((k, s) => _costs[s, k]!.Value).Sum();
 
     /// <summary>Direct cost when every site has the make-up found for it alone.</summary>
@@ -55,7 +58,7 @@ public sealed class KitCosts
 
     private void Prove(int site, int kit)
     {
-        _costs[site, kit] = KitTrial.Run(_designs[site].Site, Weather(site), _makeUps[kit], _inputs)?.Cost;
+        _costs[site, kit] = KitTrial.Run(_designs[site].Site, Weather(site), _makeUps[kit], _inputs)?.Value;
         _proven[site, kit] = true;
     }
 }

@@ -27,6 +27,9 @@ public sealed record DesignInputs(
     /// <summary>What sites have in common, computed once.</summary>
     public SharedWork Shared { get; init; } = new();
 
+    /// <summary>Whether the choice of each kit is explained, which takes more searches.</summary>
+    public bool Explain { get; init; }
+
     /// <summary>The employer's clauses.</summary>
     public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;
 

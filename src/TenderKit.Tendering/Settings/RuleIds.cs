@@ -11,7 +11,7 @@ public static class RuleIds
         "climate.missing_days", "climate.far_km", "climate.typical_margin", "climate.albedo", "climate.years", "climate.seed", "climate.day_correlation", "climate.year_spread",
         "climate.month_correlation", "climate.day_dispersion", "night.switching_elevation",
         "light.maintenance_hours", "light.survival_factor", "light.cleaning_years", "light.pollution", "light.spacing_step", "light.spacing_least", "light.spacing_most",
-        "light.setback", "light.junction_clearance", "luminaire.ip", "luminaire.ambient_margin",
+        "light.setback", "light.junction_clearance", "luminaire.ip", "luminaire.ambient_margin", "enclosure.ip",
         "energy.soiling", "energy.mismatch", "energy.ageing", "energy.wiring", "energy.array_to_load", "energy.recovery_days", "energy.least_tilt",
         "battery.depth.FloodedLeadAcid", "battery.depth.AgmLeadAcid", "battery.depth.GelLeadAcid", "battery.depth.TubularLeadAcid",
         "battery.depth.LithiumIronPhosphate", "battery.end_of_life", "battery.rate_gain", "battery.enclosure_rise", "battery.reconnect", "battery.life_years", "battery.days_to_full",

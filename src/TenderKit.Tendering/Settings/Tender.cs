@@ -109,4 +109,7 @@ public sealed record Tender(
 
     /// <summary>File of the employer's clauses, or null.</summary>
     public string? SpecificationFile { get; init; }
+
+    /// <summary>What the designs are chosen by.</summary>
+    public ChoiceBasis Choice { get; init; } = ChoiceBasis.FirstCost;
 }

@@ -49,6 +49,7 @@ public static class TenderFile
             Submission = SubmissionSection.Read(top.Section("submission"), folder),
             Quotes = Quotes.QuoteSection.Read(top.Section("quotes")),
             SpecificationFile = top.Text("specification"),
+            Choice = ChoiceSection.Read(top.Section("choice")),
         };
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
         var overrides = top.Section("rules_changed");
@@ -124,7 +125,7 @@ public static class TenderFile
     private static PriceBasis PricesOf(YamlSection section)
     {
         var spares = section.Section("spares");
-        var families = new[] { "luminaires", "modules", "batteries", "controllers", "protection" };
+        var families = new[] { "luminaires", "modules", "batteries", "controllers", "integrated_units", "protection" };
         var read = new PriceBasis(
             section.Share("freight", GreatestLandedShare),
             section.Share("duty", GreatestLandedShare),
@@ -133,7 +134,7 @@ public static class TenderFile
             section.Share("finance"),
             section.Share("contingency"),
             section.Share("tax"),
-            families.Where(f => spares?.Has(f) == true).ToImmutableSortedDictionary(f => f, f => spares!.Share(f), StringComparer.Ordinal),
+            families.Where(f => spares?.Has(f) == true).ToImmutableSortedDictionary(f => f.Replace('_', ' '), f => spares!.Share(f), StringComparer.Ordinal),
             section.Share("cable_waste"),
             section.Whole("maintenance_years", 0, 50, 0),
             section.Whole("rate_decimals", 0, 6, 2))

@@ -147,7 +147,8 @@ public static class DrawnSites
             found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"states a length of {site.LengthM:0.#} m and is drawn {drawn:0.#} m long; the stated length is used: correct the one that is wrong"), place));
         if (feature.Shape == MapShape.Area && MapMeasure.AreaM2(parts[0]) is var area && area < 0.9 * site.LengthM * site.WidthM)
             found.Add(Diagnostic.Note("TK170", FormattableString.Invariant($"is drawn with {area:0} m2; the smallest rectangle around it, {site.LengthM:0.#} x {site.WidthM:0.#} m, is lit"), place));
-        return site with { Geometry = new SiteGeometry(feature.Shape, parts) { Poles = [.. poles[feature.Number]] } };
+        var geometry = new SiteGeometry(feature.Shape, parts) { Poles = [.. poles[feature.Number]] };
+        return site with { Geometry = geometry, BearingDegrees = site.BearingDegrees ?? geometry.BearingDegrees };
     }
 
     private static bool IsMeaning(string key, string meaning) => HeadingMatch.Fits(key, SiteColumns.All) is [{ Score: >= 0.95 } best, ..] && best.Meaning.Id == meaning;

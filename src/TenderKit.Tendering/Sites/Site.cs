@@ -72,4 +72,10 @@ public sealed record Site(
 
     /// <summary>Direction of the road, degrees clockwise from north; null where it is not known.</summary>
     public double? BearingDegrees { get; init; }
+
+    /// <summary>Whether somebody stood on the site; until then its quantities are provisional.</summary>
+    public bool IsSurveyed { get; init; }
+
+    /// <summary>Day of the survey, or null when not stated.</summary>
+    public DateOnly? SurveyedOn { get; init; }
 }

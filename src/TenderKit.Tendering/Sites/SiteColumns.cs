@@ -36,6 +36,7 @@ public static class SiteColumns
     public const string SoilLateral = "soil_kpa_per_m";
     public const string SoilBearing = "soil_bearing_kpa";
     public const string Flood = "flood";
+    public const string Surveyed = "surveyed";
     public const string Lot = "lot";
     public const string ClimateFile = "climate_file";
     public const string Remark = "remark";
@@ -43,6 +44,9 @@ public static class SiteColumns
     public const string Easting = "easting";
     public const string Northing = "northing";
     public const string UtmZone = "utm_zone";
+
+    /// <summary>Direction of the road.</summary>
+    public const string Bearing = "bearing_deg";
 
     /// <summary>Known so that it is not taken for a latitude; not used.</summary>
     public const string Altitude = "altitude";
@@ -116,6 +120,7 @@ public static class SiteColumns
         ColumnMeaning.Of(SoilLateral, null, "soil kpa per m|soil kpa m|lateral bearing|lateral bearing kpa m|lateral soil bearing|lateral soil bearing kpa m"),
         ColumnMeaning.Of(SoilBearing, null, "soil bearing kpa|bearing capacity|bearing capacity kpa|soil bearing|allowable bearing|allowable bearing kpa|portance|portance kpa|capacidad portante|capacidade de carga do solo"),
         ColumnMeaning.Of(Flood, null, "flood|flood prone|floods|flooding|inondable|inondation|inundable|inundacion|inundavel|inundacao"),
+        ColumnMeaning.Of(Surveyed, null, "surveyed|surveyed on|date surveyed|date of survey|survey date|site surveyed|releve|releve le|date du releve|relevado|fecha de relevamiento|levantado|data do levantamento"),
         ColumnMeaning.Of(Lot, null, "lot|lot no|lot number|package|lote|no de lote|lot numero|tranche"),
         ColumnMeaning.Of(ClimateFile, null,
             "climate file|climate|weather file|fichier climat|fichier climatique|archivo de clima|archivo climatico|"
@@ -130,6 +135,7 @@ public static class SiteColumns
         ColumnMeaning.Of(Northing, QuantityKind.Length, "northing|northings|utm n|utm y|utm northing|y utm|coord y|coordonnee y|coordenada y|norte utm|gps northing|y m"),
         ColumnMeaning.Of(Altitude, QuantityKind.Length, "altitude|alt|elevation|gps altitude|gps elevation|altitud|elevacion|altitude gps|cota|masl"),
         ColumnMeaning.Of(Accuracy, QuantityKind.Length, "accuracy|precision|gps accuracy|gps precision|hdop|precisao|exactitud"),
+        ColumnMeaning.Of(Bearing, QuantityKind.Degrees, "bearing deg|road bearing|bearing of road|direction of road|road direction|road heading|bearing degrees|road bearing deg|orientation de la route|direction de la route|rumbo de la via|orientacion de la via|rumo da via|orientacao da via"),
         ColumnMeaning.Of(UtmZone, null, "utm zone|zone|zone utm|fuseau|huso|fuso|zona utm|grid zone"),
     ];
 }

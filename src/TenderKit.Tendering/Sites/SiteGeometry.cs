@@ -11,6 +11,9 @@ public sealed record SiteGeometry(MapShape Shape, ImmutableArray<ImmutableArray<
     /// <summary>Poles drawn on the map, which are kept; empty when they are to be placed.</summary>
     public ImmutableArray<GeoPoint> Poles { get; init; } = [];
 
+    /// <summary>Direction of a road drawn as one line, from its first to its last point, degrees clockwise from north; null for an area, for several lines, and where both ends meet.</summary>
+    public double? BearingDegrees => Shape == MapShape.Line && Parts is [[var first, .., var last]] && first != last ? Geodesic.Between(first, last).AzimuthDegrees : null;
+
     /// <summary>Length as drawn, m.</summary>
     public double LengthM => Parts.Sum(p => MapMeasure.LengthM(p, Shape == MapShape.Area));
 }

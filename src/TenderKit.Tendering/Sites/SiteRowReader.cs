@@ -27,12 +27,14 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         var shaded = row.Number(SiteColumns.Shading, QuantityKind.Fraction, 0, SiteLimits.GreatestShadedFraction) ?? defaults.ShadedFraction;
         var horizon = Horizon(row);
         var azimuth = row.Number(SiteColumns.Azimuth, QuantityKind.Degrees, 0, 360);
+        var bearing = row.Number(SiteColumns.Bearing, QuantityKind.Degrees, 0, 360);
         var heights = row.IsFilled(SiteColumns.MountingHeight) ? row.Heights(SiteColumns.MountingHeight) : defaults.MountingHeightsM;
         var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
             ?? defaults.BasicWindMPerS;
         var terrain = row.Choice<Terrain>(SiteColumns.Terrain, SiteWords.TerrainOf) ?? defaults.Terrain;
         var (soil, soilStated) = GroundCells.Soil(row, Soil(row));
         var ground = GroundCells.Read(row, defaults.Ground);
+        var (isSurveyed, surveyedOn) = SurveyCell.Read(row);
         var lot = Lot(row);
         var climate = row.Echoed(SiteColumns.ClimateFile);
         var remark = row.Echoed(SiteColumns.Remark);
@@ -48,7 +50,10 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
             IsPositionStated = row.IsPositionStated,
             Horizon = horizon,
             AzimuthDegrees = azimuth,
+            BearingDegrees = bearing,
             Ground = ground,
+            IsSurveyed = isSurveyed,
+            SurveyedOn = surveyedOn,
         };
     }
 

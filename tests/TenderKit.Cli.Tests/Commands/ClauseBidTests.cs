@@ -9,7 +9,6 @@ public sealed class ClauseBidTests
     public void ClausesFilterTheCatalogueAndFillTheComplianceTable()
     {
         using var folder = new TenderFolder().WithSites("S01");
-        folder.Change("tender.yaml", "reliability:", "specification: clauses.csv\n\nreliability:");
         File.WriteAllText(
             folder.PathOf("clauses.csv"),
             "clause,item,property,comparison,value,unit,text\n4.1,battery,chemistry,equals,gel,,Batteries shall be gel\n4.2,luminaire,colour temperature,equals,4000 K,,Neutral white\n4.3,energy,autonomy,at least,4 nights,,\n4.4,luminaire,efficacy,at least,400 lm/W,,\n");

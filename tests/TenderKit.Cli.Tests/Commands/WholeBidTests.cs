@@ -9,7 +9,8 @@ public class WholeBidTests
     private static readonly string[] Documents =
     [
         "financial/price-workbook.xlsx", "internal/bid.json", "internal/calculation-workbook.xlsx", "internal/data-request.pdf",
-        "technical/notes-appendix.pdf", "technical/settings-and-tests.pdf", "technical/technical-schedule.pdf", "technical/unpriced-bill.xlsx",
+        "technical/community-page.pdf", "technical/notes-appendix.pdf", "technical/settings-and-tests.pdf", "technical/survey-answers.xlsx", "technical/survey-forms.pdf", "technical/technical-schedule.pdf",
+        "technical/unpriced-bill.xlsx",
     ];
 
     [Fact]

@@ -168,7 +168,7 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
 
         foreach (var s in design.Sites)
         {
-            var light = string.Create(CultureInfo.InvariantCulture, $"| {s.Poles} | {s.Light.SpacingM:F1} | {s.Light.Layout?.MountingHeightM ?? s.Light.Yard!.MountingHeightM:F1} | {s.Light.Result.AverageLx:F2} | {s.Light.Result.MinimumLx:F2} |");
+            var light = string.Create(CultureInfo.InvariantCulture, $"| {s.Poles}* | {s.Light.SpacingM:F1} | {s.Light.Layout?.MountingHeightM ?? s.Light.Yard!.MountingHeightM:F1} | {s.Light.Result.AverageLx:F2} | {s.Light.Result.MinimumLx:F2} |");
             Assert.Contains(lines, l => l.StartsWith($"{s.Site.Id} | {s.Site.Name} | ", StringComparison.Ordinal) && l.Contains(light, StringComparison.Ordinal) && l.EndsWith(s.KitId, StringComparison.Ordinal));
             Assert.Contains(lines, l => l.StartsWith($"{s.Site.Id} | {s.Site.Name} | {s.KitId} | ", StringComparison.Ordinal) && l.Contains("estimate", StringComparison.Ordinal));
         }

@@ -6,6 +6,7 @@ using DocumentFormat.OpenXml.Validation;
 using TenderKit.Documents.Workbooks;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Kits;
 using TenderKit.Tendering.Tests.Samples;
 using Xunit;
 
@@ -89,6 +90,21 @@ public class WorkbookTests
         Environment.SetEnvironmentVariable("TZ", null);
         TimeZoneInfo.ClearCachedData();
         Assert.Equal(first, elsewhere);
+    }
+
+    [Fact]
+    public void Choice_and_kit_counts_stand_on_sheets_of_their_own()
+    {
+        var design = Design with
+        {
+            Choices = [new ChoiceExplanation("K1", "S1", 1100, 1000, 1050, ["Battery: B x 2 in place of A x 1"], [new DemandPrice("autonomy 2 nights in place of 3", 900, -100), new DemandPrice("light P5 in place of P4", null, null)])],
+            KitCounts = [new(1, null, KitCountProof.AtLeast), new(2, 5000, KitCountProof.AtLeast), new(3, 4000, KitCountProof.Least)],
+        };
+        var tables = Office.Read(CalculationWorkbook.Make(design, Bill)).Tables;
+        string[] Texts(string sheet) => [.. tables[sheet]!.Rows.Cast<DataRow>().SelectMany(r => r.ItemArray).Select(c => Convert.ToString(c, CultureInfo.InvariantCulture)!)];
+
+        Assert.Superset(new HashSet<string> { "1050", "50", "900", "-100", "none found", "If autonomy 2 nights in place of 3" }, Texts("Choice").ToHashSet());
+        Assert.Superset(new HashSet<string> { "so few do not serve every site", "a bound: this or more", "the least there is", "0.25", new('█', 30) }, Texts("Kits and cost").ToHashSet());
     }
 
     [SkippableTheory]

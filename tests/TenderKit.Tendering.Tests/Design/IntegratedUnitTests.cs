@@ -1,4 +1,5 @@
 using TenderKit.Tendering.Bill;
+using TenderKit.Tendering.Commissioning;
 using TenderKit.Tendering.Design;
 using Xunit;
 
@@ -32,6 +33,36 @@ public sealed class IntegratedUnitTests
     }
 
     [Fact]
+    public void Limits_that_are_only_projected_on_a_sealed_unit_are_not_printed_as_met()
+    {
+        string[] projected = ["controller.load_current", "array.cold_voltage", "array.short_circuit", "controller.charge_current", "controller.disconnect", "luminaire.highest_voltage"];
+        var checks = With(60).Sites[0].Checks.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        Assert.DoesNotContain(projected, checks.Contains);
+        Assert.Superset(new HashSet<string> { "controller.schedule_parts", "battery.charge_current", "array.hot_voltage", "energy.dark_nights" }, checks);
+    }
+
+    [Fact]
+    public void Each_kit_stands_beside_the_cheapest_of_the_other_form_which_costs_no_less_where_the_choice_was_free()
+    {
+        var cheap = Assert.Single(With(60).SideBySide);
+        Assert.True(cheap.Chosen.IsIntegrated);
+        Assert.False(cheap.Other.IsIntegrated);
+        Assert.True(cheap.Other.CostPerPole * cheap.Other.Design!.Poles >= cheap.Chosen.CostPerPole * cheap.Chosen.Design!.Poles);
+        Assert.Equal(StarterTender.Unit.WeightKg, cheap.Chosen.CarriedKg);
+        var small = Assert.Single(With(1, ratedAh: 8).SideBySide);
+        Assert.Null(small.Other.Design);
+        Assert.Contains("nearest miss INT-20", small.Other.Fails, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_sealed_unit_is_earthed_mounted_switched_on_and_set_and_nothing_is_connected()
+    {
+        var parts = With(60).Kits[0].Parts;
+        Assert.Equal(4, PoleWork.Order(parts).Length);
+        Assert.DoesNotContain(PoleWork.Order(parts), s => s.What.Contains("fuse", StringComparison.Ordinal) || s.What.Contains("controller", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_dear_unit_loses() => Assert.Null(With(6000).Kits[0].Parts.Integrated);
 
     [Fact]
@@ -42,8 +73,9 @@ public sealed class IntegratedUnitTests
     {
         var unknown = With(60).Sites[0];
         var along = With(60, bearingDegrees: 90).Sites[0];
-        Assert.Equal(StarterTender.Unit.ModuleTiltDegrees + along.Parts.Pole.ArmTiltDegrees, along.Climate.Plane.TiltDegrees);
+        Assert.Equal(Math.Abs(StarterTender.Unit.ModuleTiltDegrees - along.Parts.Pole.ArmTiltDegrees), along.Climate.Plane.TiltDegrees);
         Assert.Contains(along.Climate.Plane.AzimuthDegrees, new[] { 0.0, 180.0 });
+        Assert.Equal((8, 2), (unknown.Energy.HeadingCount, along.Energy.HeadingCount));
         Assert.True(unknown.Energy.Simulated.DarkNightsUpperBound >= along.Energy.Simulated.DarkNightsUpperBound);
     }
 }

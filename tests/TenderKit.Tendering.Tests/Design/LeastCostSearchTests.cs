@@ -1,115 +1,90 @@
-using System.Collections.Immutable;
-using CsCheck;
-using TenderKit.Catalog.Families;
+using System.Globalization;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Settings;
-using TenderKit.Tendering.Sites;
 using Xunit;
 
 namespace TenderKit.Tendering.Tests.Design;
 
-/// <summary>The search and the leaving out of beaten parts against plain enumeration of everything there is to try.</summary>
+/// <summary>The search, its bounds and the leaving out of beaten parts against plain enumeration of everything there is to try.</summary>
 public sealed class LeastCostSearchTests
 {
-    private static readonly Site _site = StarterTender.Inputs.Sites.First(s => s.Id == "S02") with { LengthM = 120 };
+    /// <summary>Catalogues tried; TENDERKIT_CATALOGUES sets more.</summary>
+    private static readonly int _catalogues = int.TryParse(Environment.GetEnvironmentVariable("TENDERKIT_CATALOGUES"), CultureInfo.InvariantCulture, out var count) ? count : 150;
 
-    private static readonly SiteWeather _weather = ClimateStage.Run(_site, ClimateStage.ClimateOf(_site, StarterTender.Inputs), StarterTender.Inputs);
-
-    private static readonly Gen<PartsCatalog> _catalogs = Gen.Int[0, int.MaxValue].Select(seed => Small(new Random(seed)));
+    private static readonly ChoiceBasis _presentValue = new(true, 12, 0.08m);
 
     [Fact]
-    public void The_search_finds_what_enumeration_finds_on_random_catalogues()
+    public void The_search_finds_what_enumeration_finds_on_random_catalogues() => Compare(ChoiceBasis.FirstCost, _catalogues);
+
+    [Fact]
+    public void By_present_value_too() => Compare(_presentValue, _catalogues / 2);
+
+    [Fact]
+    public void No_bound_on_the_way_to_a_whole_candidate_exceeds_its_cost()
     {
-        var (found, none) = (0, 0);
-        _catalogs.Sample(
-            catalog =>
+        var compared = 0;
+        Parallel.For(0, _catalogues / 4, seed =>
+        {
+            var all = new SmallTender(1000 + seed, _presentValue);
+            var costs = new Costs(all.Inputs.Tender);
+            var bounds = new CostBounds(SmallTender.Weather.Climate, all.Inputs, costs, new SupportStage(SmallTender.Site, SmallTender.Weather.Climate, all.Inputs, costs, new Rejections()));
+            foreach (var candidate in all.Wholes())
             {
-                var all = StarterTender.Inputs with { Catalog = catalog };
-                var plain = Enumerated(all);
-                var searched = Searched(all with { Catalog = Dominance.Undominated(catalog, new Costs(all.Tender)) });
-                _ = plain is null ? Interlocked.Increment(ref none) : Interlocked.Increment(ref found);
-                return plain == searched;
-            },
-            iter: 8,
-            threads: 2);
-        Assert.True(found > 0, $"{found} catalogues gave a design, {none} none: too few to prove anything");
-    }
-
-    /// <summary>Some parts of each family of the sample catalogue, twice each where alike, at prices of their own.</summary>
-    private static PartsCatalog Small(Random random)
-    {
-        var all = StarterTender.Inputs.Catalog;
-        ImmutableArray<T> Some<T>(ImmutableArray<T> parts, int count)
-            where T : Part
-        {
-            var taken = parts.OrderBy(_ => random.Next()).Take(count).ToArray();
-            return [.. taken.SelectMany(p => new[] { p, p with { Code = p.Code + "-Z", UnitPrice = 0 } })
-                .Select(p => p with { UnitPrice = Math.Round((p.UnitPrice == 0 ? taken[0].UnitPrice : p.UnitPrice) * (decimal)(0.5 + random.NextDouble()), 2) })
-                .OrderBy(p => p.Code, StringComparer.Ordinal)];
-        }
-
-        var poles = all.Poles.Where(p => p.HeightM is >= 5 and <= 6).ToImmutableArray();
-        return new PartsCatalog(
-            Some(all.Luminaires, 3), Some(all.Modules, 3), Some(all.Batteries, 4), Some(all.Controllers, 4), Some(poles, 2), Some(all.Foundations, 4),
-            Some(all.Cables, 6), all.Protection, Some(all.Enclosures, 3), Some(all.Brackets, 3), all.Services)
-        {
-            IntegratedUnits = random.Next(3) == 0 ? [StarterTender.Unit with { UnitPrice = random.Next(200, 700) }] : [],
-        };
-    }
-
-    private static decimal? Searched(DesignInputs inputs)
-    {
-        var lights = LightStage.Options(_site, _weather.Climate, inputs, new Rejections());
-        return new LeastCostSearch(_site, _weather, inputs).Find(lights) is { } proven ? CostOf(proven.Candidate, inputs) : null;
-    }
-
-    private static decimal CostOf(Candidate candidate, DesignInputs inputs)
-    {
-        var costs = new Costs(inputs.Tender);
-        return new CostBounds(_weather.Climate, inputs, costs, new SupportStage(_site, _weather.Climate, inputs, costs, new Rejections())).Of(candidate);
-    }
-
-    /// <summary>Everything, in no clever order; only the energy balance waits until all costs are known.</summary>
-    private static decimal? Enumerated(DesignInputs inputs)
-    {
-        var costs = new Costs(inputs.Tender);
-        var rejections = new Rejections();
-        var support = new SupportStage(_site, _weather.Climate, inputs, costs, rejections);
-        var wiring = new WiringStage(inputs, costs, rejections);
-        var search = new LeastCostSearch(_site, _weather, inputs);
-        var whole = new List<Candidate>();
-        foreach (var light in LightStage.Options(_site, _weather.Climate, inputs, rejections))
-        {
-            if (light.Integrated is { } unit)
-            {
-                if (search.WholeOf(light, unit) is { } complete) whole.Add(complete);
-                continue;
+                var cost = all.FirstCostOf(candidate);
+                Assert.Equal(cost, bounds.Of(candidate), 6);
+                foreach (var (step, bound) in OnTheWay(candidate, bounds, all.Inputs))
+                    Assert.True(bound <= cost + 1e-9m, $"catalogue {seed}: bound {bound} at {step} above {cost}");
+                Interlocked.Increment(ref compared);
             }
-
-            foreach (var power in Powers(light, inputs, rejections))
-            {
-                if (support.Find(light, power) is { } carried && wiring.Find(light, power) is { } wired) whole.Add(new Candidate(light, power, carried, wired));
-            }
-        }
-
-        foreach (var candidate in whole.OrderBy(c => CostOf(c, inputs)))
-        {
-            if (search.Prove(candidate) is not null) return CostOf(candidate, inputs);
-        }
-
-        return null;
+        });
+        Assert.True(compared > 500, $"only {compared} candidates");
     }
 
-    private static IEnumerable<PowerOption> Powers(LightOption light, DesignInputs inputs, Rejections rejections) =>
-        from battery in inputs.Catalog.Batteries
-        from size in BankStage.Sizes
-        from controller in inputs.Catalog.Controllers
-        let bank = BankStage.Exactly(battery, size.InSeries, size.Strings, controller, light, _site, _weather.Climate, inputs, rejections)
-        where bank is not null
-        from module in inputs.Catalog.Modules
-        from inSeries in controller.Kind == Sizing.Energy.ControlKind.Tracking || controller.SystemVoltagesV.Max() > 12 ? new[] { 1, 2 } : [1]
-        from strings in Enumerable.Range(1, 4 / inSeries)
-        let power = ArrayStage.Exactly(bank, module, strings * inSeries, inSeries, _weather.Climate, inputs, rejections)
-        where power is not null
-        select power;
+    [Fact]
+    public void The_least_that_can_follow_never_exceeds_what_follows()
+    {
+        var compared = 0;
+        Parallel.For(0, 20, seed =>
+        {
+            var all = new SmallTender(2000 + seed, _presentValue);
+            var later = new LaterCosts(SmallTender.Weather.Climate, all.Inputs, new Costs(all.Inputs.Tender));
+            foreach (var proven in all.Wholes().Take(40).Select(all.Prove).OfType<ProvenCandidate>())
+            {
+                var (candidate, actual) = (proven.Candidate, later.Of(proven.Candidate, proven.Energy.BatteryLifeYears));
+                Assert.True(later.LeastOf(candidate.Light) <= later.LeastOf(candidate));
+                Assert.True(later.LeastOf(candidate) <= actual);
+                Interlocked.Increment(ref compared);
+            }
+        });
+        Assert.True(compared > 10, $"only {compared} candidates");
+    }
+
+    private static void Compare(ChoiceBasis basis, int catalogues)
+    {
+        var (found, units) = (0, 0);
+        Parallel.For(0, catalogues, new ParallelOptions { MaxDegreeOfParallelism = 2 }, seed =>
+        {
+            var all = new SmallTender(seed, basis);
+            var plain = all.Enumerated();
+            var searched = all.Searched();
+            Assert.True(plain?.Value == searched?.Value, FormattableString.Invariant($"catalogue {seed}: enumeration {plain?.Value}, search {searched?.Value}"));
+            if (plain is not null) Interlocked.Increment(ref found);
+            if (plain?.IsIntegrated == true) Interlocked.Increment(ref units);
+        });
+        Assert.True(found > catalogues / 4 && units > 0, $"{found} of {catalogues} catalogues gave a design, {units} an integrated unit: too few to prove anything");
+    }
+
+    private static IEnumerable<(string Step, decimal Bound)> OnTheWay(Candidate candidate, CostBounds bounds, DesignInputs inputs)
+    {
+        var (light, power, bank) = (candidate.Light, candidate.Power, candidate.Power.Bank);
+        yield return ("light", bounds.Of(light));
+        if (light.Integrated is not null) yield break;
+        var (climate, box, bracket) = (SmallTender.Weather.Climate, candidate.Support.Enclosure!, candidate.Support.Bracket!);
+        var least = BankStage.Batteries(light, climate, inputs, new Rejections()).First(b => b.Battery == bank.Battery && b.InSeries == bank.InSeries).LeastStrings;
+        yield return ("battery", bounds.Of(light, bank.Battery, bank.InSeries, least));
+        yield return ("bank", bounds.Of(light, bank, box));
+        var count = ArrayStage.Modules(bank, climate, inputs).First(m => m.Module == power.Module && m.InSeries == power.ModulesInSeries).LeastCount;
+        yield return ("module", bounds.Of(light, bank, box, power.Module, count));
+        yield return ("wired", bounds.Of(light, power, box, bracket, candidate.Wiring));
+    }
 }

@@ -68,6 +68,17 @@ public sealed class DrawnSitesTests
         Assert.InRange(Assert.Single(reading.Sites).LengthM, 100, 115);
     }
 
+    [Fact]
+    public void A_drawn_road_runs_from_its_first_to_its_last_point_unless_a_bearing_is_stated()
+    {
+        var reading = Read(Road, Road.Replace("\"width_m\":6", "\"bearing_deg\":30", StringComparison.Ordinal), Yard);
+        Assert.False(reading.HasErrors);
+        // 110.6 m north and 107.9 m east by the degrees at 14.25 north on WGS84: 44.3 degrees (derived)
+        Assert.Equal(44.3, reading.Sites[0].BearingDegrees!.Value, 0.1);
+        Assert.Equal(30, reading.Sites[1].BearingDegrees);
+        Assert.Null(reading.Sites[2].BearingDegrees);
+    }
+
     private static SiteListReading Read(params string[] features) => DrawnSites.Read(
         MapReader.Read(Encoding.UTF8.GetBytes($"{{\"type\":\"FeatureCollection\",\"features\":[{string.Join(',', features)}]}}"), "a.geojson").Value!,
         Defaults, n => n == "P4" ? Defaults.Target : null, ["P4"]);

@@ -37,6 +37,19 @@ public class GroundTests
     public void Distance_to_the_coast_gives_a_category(string km, CorrosionCategory expected) =>
         Assert.Equal(expected, Assert.Single(Read($"Site,Latitude,Longitude,Length (m),Distance to coast (km)\nA,1,2,100,{km}").Sites).Ground.Corrosivity);
 
+    [Theory]
+    [InlineData("yes", true, null)]
+    [InlineData("no", false, null)]
+    [InlineData("", false, null)]
+    [InlineData("2027-03-15", true, "2027-03-15")]
+    [InlineData("15 Mar 2027", true, "2027-03-15")]
+    [InlineData("46096", true, "2026-03-15")] // day number of a workbook
+    public void A_survey_is_yes_no_or_its_day(string cell, bool isSurveyed, string? on)
+    {
+        var site = Assert.Single(Read($"Site,Latitude,Longitude,Length (m),Surveyed\nA,1,2,100,{cell}").Sites);
+        Assert.Equal((isSurveyed, on is null ? null : DateOnly.Parse(on, System.Globalization.CultureInfo.InvariantCulture)), (site.IsSurveyed, site.SurveyedOn));
+    }
+
     [Fact]
     public void A_silent_row_takes_the_usual()
     {
@@ -49,6 +62,8 @@ public class GroundTests
     [InlineData("Wind definition", "storm", "TK185")]
     [InlineData("Corrosion category", "C9", "TK185")]
     [InlineData("Flood prone", "perhaps", "TK185")]
+    [InlineData("Surveyed", "last week", "TK185")]
+    [InlineData("Surveyed", "03/04/2027", "TK185")]
     [InlineData("Traffic speed (km/h)", "900", "TK184")]
     [InlineData("Soil kPa per m", "0", "TK184")]
     public void What_is_not_understood_is_said(string heading, string cell, string code) =>

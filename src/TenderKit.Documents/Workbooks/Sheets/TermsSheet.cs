@@ -31,6 +31,7 @@ internal static class TermsSheet
         yield return "Foundation quantities come from a screening calculation. They are confirmed or changed once a licensed structural engineer has checked the foundation under the local code; the rates stand.";
         var provisional = design.Sites.Where(s => !s.Site.SoilStated).Select(s => s.Site.Id).ToArray();
         if (provisional.Length > 0) yield return "Quantities of civil works are provisional, the soil not having been stated, on " + Listed(provisional, "site") + "; they are items of their own in part 3 and are measured again once the ground is surveyed.";
+        yield return ClimateWords.Of(design);
         if (!design.Unmet.IsEmpty) yield return "Not priced, no design having been found: " + Listed([.. design.Unmet.Select(u => u.SiteId)], "site") + ".";
     }
 

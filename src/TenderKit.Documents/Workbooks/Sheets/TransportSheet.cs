@@ -21,6 +21,7 @@ internal static class TransportSheet
         var parts = design.Catalog.All.GroupBy(p => p.Code).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         var totals = new List<(CellId Kg, CellId M3)>();
         var lithium = new List<(CellId Kg, CellId M3, CellId Quantity)>();
+        var inside = new List<(CellId Kg, CellId M3, CellId Quantity)>();
         var order = bill.MakeUp.Select(m => m.PartCode).Distinct().Select((code, i) => (code, i)).ToDictionary(o => o.code, o => o.i, StringComparer.Ordinal);
         var goods = bill.Parts.SelectMany(p => p.Lines).Where(l => l.PartCode.Length > 0 && parts[l.PartCode] is not ServiceRate).GroupBy(l => l.PartCode);
         foreach (var lines in goods.OrderBy(g => order[g.Key]))
@@ -28,6 +29,7 @@ internal static class TransportSheet
             var (kg, m3, quantity) = Line(sheet, ++row, parts[lines.Key], [.. lines.Select(l => l.Quantity)]);
             totals.Add((kg, m3));
             if (parts[lines.Key] is Battery { Chemistry: BatteryChemistry.LithiumIronPhosphate }) lithium.Add((kg, m3, quantity));
+            if (parts[lines.Key] is IntegratedUnit { Chemistry: BatteryChemistry.LithiumIronPhosphate }) inside.Add((kg, m3, quantity));
         }
 
         row++;
@@ -35,17 +37,18 @@ internal static class TransportSheet
         sheet.Formula(row, 7, Cells.SumOf([.. totals.Select(t => t.Kg)]), Look.TotalMoney with { Format = WeightFormat });
         sheet.Formula(row, 8, Cells.SumOf([.. totals.Select(t => t.M3)]), Look.TotalMoney with { Format = "#,##0.00" });
         sheet.Fill(row, 1, 10, Look.TotalText);
-        if (lithium.Count > 0) Lithium(sheet, row + 1, lithium);
+        if (lithium.Count > 0) Lithium(sheet, ++row, "of which lithium batteries", "Net weight; packing, labels and papers by the dangerous-goods rules of each carrier", lithium);
+        if (inside.Count > 0) Lithium(sheet, ++row, "of which units with a lithium battery inside", "Weight of whole units; packing, labels and papers by the dangerous-goods rules of each carrier", inside);
     }
 
-    private static void Lithium(Sheet sheet, int row, List<(CellId Kg, CellId M3, CellId Quantity)> batteries)
+    private static void Lithium(Sheet sheet, int row, string label, string remark, List<(CellId Kg, CellId M3, CellId Quantity)> batteries)
     {
-        sheet.Words(row, 2, "of which lithium batteries", Look.Row);
+        sheet.Words(row, 2, label, Look.Row);
         sheet.Words(row, 3, "No.", Look.RowCentre);
         sheet.Formula(row, 4, Cells.SumOf([.. batteries.Select(b => b.Quantity)]), Look.Whole);
         sheet.Formula(row, 7, Cells.SumOf([.. batteries.Select(b => b.Kg)]), Look.Number(WeightFormat));
         sheet.Formula(row, 8, Cells.SumOf([.. batteries.Select(b => b.M3)]), Look.Number("#,##0.00"));
-        sheet.Words(row, 10, "Net weight; packing, labels and papers by the dangerous-goods rules of each carrier", Look.Row);
+        sheet.Words(row, 10, remark, Look.Row);
         sheet.Fill(row, 1, 10, Look.Row);
     }
 
@@ -70,6 +73,9 @@ internal static class TransportSheet
             FormattableString.Invariant($"Lithium-ion battery of {battery.RatedWh:0} Wh: UN 3480, dangerous goods of class 9, test summary of UN 38.3 (number from memory)"),
         Battery { Chemistry: BatteryChemistry.FloodedLeadAcid } => "Wet battery: dangerous goods of class 8",
         Battery => "Valve-regulated battery: non-spillable test to be shown",
+        IntegratedUnit { Chemistry: BatteryChemistry.LithiumIronPhosphate } unit =>
+            FormattableString.Invariant($"Lithium-ion battery of {unit.RatedWh:0} Wh inside the unit: UN 3481, contained in equipment, dangerous goods of class 9, test summary of UN 38.3 (numbers from memory)"),
+        IntegratedUnit => "Unit with a lead-acid battery inside: non-spillable test to be shown",
         _ => "",
     };
 }

@@ -28,7 +28,8 @@ internal sealed class YearsSheet(Sheet sheet, TenderDesign design, BillOfQuantit
         var sheet = book.Add("Cost over the years", landscape: true);
         sheet.Columns([7, 36, 8, 10, 10, 14, .. Enumerable.Repeat(9.5, LastYear)]);
         var remark = "In " + bill.Currency + " at the rates of this bill, before contingency and tax, without inflation. Money is spent at the start of a year. "
-            + "Only batteries are changed; lamps, controllers and modules are taken to last. No value is left at the end.";
+            + "Only batteries are changed; lamps, controllers and modules are taken to last. No value is left at the end."
+            + (design.Kits.Any(k => k.Parts.Integrated is not null) ? " No battery is sold by itself for an integrated unit, so the whole unit is changed when its battery is worn; ask its maker for a pack." : "");
         var start = TitleBlock.Write(sheet, book, "Cost over the years", remark);
         new YearsSheet(sheet, design, bill) { _row = start }.All();
     }
@@ -83,7 +84,7 @@ internal sealed class YearsSheet(Sheet sheet, TenderDesign design, BillOfQuantit
     {
         var battery = kit.Parts.Battery;
         sheet.Words(_row, 1, kit.Id, Look.Row);
-        sheet.Words(_row, 2, battery.Code + ": " + PartWords.Short(battery), Look.Row);
+        sheet.Words(_row, 2, kit.Parts.Integrated is { } unit ? unit.Code + ": whole unit, " + PartWords.Short(unit) : battery.Code + ": " + PartWords.Short(battery), Look.Row);
         var poles = sheet.Formula(_row, 3, Cells.SumOf([.. bill.KitPoles.Where(k => k.KitId == kit.Id).Select(k => k.Poles)]), Look.Whole);
         var perPole = bill.MakeUp.First(m => m.KitId == kit.Id && m.PartCode == battery.Code).PerPole;
         sheet.Show(_row, 4, perPole, Look.Whole);

@@ -1,0 +1,42 @@
+using TenderKit.Documents.Buyer;
+using TenderKit.Documents.Layout;
+using TenderKit.Intake.Tables;
+using TenderKit.Tendering.Tests.Samples;
+using Xunit;
+
+namespace TenderKit.Documents.Tests.Buyer;
+
+[Collection("world")]
+public class NeutralDocumentsTests
+{
+    [Fact]
+    public void The_specification_is_as_approved() => Approved.Same("specification", TextView.Of(NeutralSpecification.Document(HandMadeDesign.Small())));
+
+    [Fact]
+    public void Neither_names_a_bidder_a_part_or_what_was_chosen()
+    {
+        var design = HandMadeDesign.Small();
+        var form = TableReader.Read(NeutralPriceForm.Make(design), "form.xlsx").Value!;
+        var text = TextView.Of(NeutralSpecification.Document(design)) + string.Join('\n', form.Tables.SelectMany(t => t.Rows).SelectMany(r => r).Select(c => c.Text));
+        Assert.DoesNotContain(design.Tender.Head.Bidder, text, StringComparison.Ordinal);
+        Assert.All(design.Catalog.All, p => Assert.DoesNotContain(p.Code, text, StringComparison.Ordinal));
+        Assert.All(design.Kits, k => Assert.DoesNotMatch($@"\b{k.Id}\b", text));
+    }
+
+    [Fact]
+    public void Required_values_come_without_what_was_offered()
+    {
+        var design = HandMadeDesign.Small();
+        var rows = NeutralRequirements.Of(design, design.Sites);
+        Assert.Contains(rows, r => r is { Item: "Battery" } && r.Required.Contains('3', StringComparison.Ordinal));
+        Assert.DoesNotContain(rows, r => r.Property.Contains("array power", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_form_has_two_sheets_a_lot_and_a_summary()
+    {
+        var form = NeutralPriceForm.Make(HandMadeDesign.Small());
+        var tables = TableReader.Read(form, "form.xlsx").Value!.Tables;
+        Assert.Equal(["Sites A", "Prices A", "Sites B", "Prices B", "Summary"], tables.Select(t => t.Sheet));
+    }
+}
