@@ -50,7 +50,7 @@ internal static class QuoteCommand
     }
 
     /// <summary>The tender designed and what it asks; null when it cannot be.</summary>
-    private static (DesignInputs Inputs, TenderDesign Design, Asked Asked)? Prepared(string path, Terminal terminal)
+    private static (DesignInputs Inputs, TenderDesign Design, Asked Asked, StatedAsk? Stated)? Prepared(string path, Terminal terminal)
     {
         var loaded = TenderLoader.Load(path);
         if (loaded.Inputs is not { } inputs || inputs.Sites.IsEmpty)
@@ -60,9 +60,18 @@ internal static class QuoteCommand
             return null;
         }
 
+        StatedAsk? stated = null;
+        if (inputs.Tender.Quotes.AskedFile is { } file)
+        {
+            var asked = StatedKits.Read(Path.Combine(inputs.Tender.Folder, file));
+            terminal.Problems(asked.Diagnostics);
+            if (asked.Value is null) return null;
+            stated = asked.Value;
+        }
+
         terminal.Progress("Designing the tender to know what is asked ...");
         var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
-        if (!design.Sites.IsEmpty) return (inputs, design, AskedBuilder.Of(design, BillBuilder.Build(design).Value));
+        if (!design.Sites.IsEmpty) return (inputs, design, AskedBuilder.Of(design, BillBuilder.Build(design).Value, stated), stated);
         terminal.Problems(design.Diagnostics);
         return null;
     }
@@ -83,7 +92,7 @@ internal static class QuoteCommand
         var runs = ImmutableArray<SiteRun>.Empty;
         var judged = OfferChecker.Check(offer, basis.Asked, kits =>
         {
-            runs = WholeRun.Of(basis.Design, basis.Inputs, kits);
+            runs = WholeRun.Of(basis.Design, basis.Inputs, kits, basis.Stated);
             return WholeRun.Findings(runs, kits, basis.Asked, basis.Inputs.Tender.Reliability.DarkNightsPerYear);
         });
         var head = basis.Inputs.Tender.Head;

@@ -51,6 +51,9 @@ public sealed record Asked(
     Ceilings Ceilings,
     QuoteSettings Settings)
 {
+    /// <summary>Whether the tender states the kits; else our own design is the measure, by performance.</summary>
+    public bool IsStated { get; init; } = true;
+
     public ImmutableSortedSet<string> Lots => [.. Kits.SelectMany(k => k.Poles.Keys)];
 
     /// <summary>Our estimate of the goods for all poles of some lots, in the tender's currency.</summary>

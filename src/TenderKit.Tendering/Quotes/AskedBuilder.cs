@@ -11,12 +11,13 @@ public static class AskedBuilder
 {
     /// <param name="design">The tender, designed.</param>
     /// <param name="bill">Our own bill for the estimate, or null for none.</param>
-    public static Asked Of(TenderDesign design, BillOfQuantities? bill)
+    /// <param name="stated">The kits the tender states, or null: our own design is the measure.</param>
+    public static Asked Of(TenderDesign design, BillOfQuantities? bill, StatedAsk? stated = null)
     {
         var head = design.Tender.Head;
         var rates = RatesOf(bill);
         return new Asked(
-            [.. design.Kits.Select(k => KitOf(k, design, bill, rates))],
+            stated is null ? [.. design.Kits.Select(k => KitOf(k, design, bill, rates))] : [.. stated.Kits.Where(k => SitesOf(k, design).Any()).Select(k => StatedOf(k, design, bill, rates))],
             head.ValidityDays,
             head.DeliveryDays,
             design.Tender.Reliability.AutonomyNights,
@@ -26,8 +27,31 @@ public static class AskedBuilder
             new Ceilings(
                 design.Rule("plausible.luminaire"), design.Rule("plausible.module"), design.Rule("plausible.battery_lithium"), design.Rule("plausible.battery_lead"),
                 design.Rule("wiring.ambient"), design.Rule("wiring.fuse_factor"), design.Rule("wiring.drop_battery")),
-            design.Tender.Quotes);
+            design.Tender.Quotes)
+        { IsStated = stated is not null };
     }
+
+    private static IEnumerable<SiteDesign> SitesOf(StatedKit kit, TenderDesign design) => design.Sites.Where(s => kit.SiteIds.Contains(s.Site.Id));
+
+    /// <summary>A stated kit: its own lamp through the schedule's full hours at its site, our own use beside the lamp; the module it states is enough by statement.</summary>
+    private static AskedKit StatedOf(StatedKit kit, TenderDesign design, BillOfQuantities? bill, Dictionary<string, decimal> rates)
+    {
+        var duties = SitesOf(kit, design).Select(s =>
+        {
+            var hours = s.Climate.Lamp.LongestMonthFullHours;
+            var own = Math.Max(0, s.Energy.NightlyWh - (s.Energy.System.LampInputW * hours));
+            var night = (kit.InputPowerW * kit.LevelFraction * hours) + own;
+            return (Night: night, Hours: hours, ArrayWp: s.Energy.Hand.ArrayWp * night / s.Energy.NightlyWh, s.KitId);
+        }).ToList();
+        var hardest = duties.MaxBy(d => d.Night);
+        var duty = new KitDuty(kit.LevelFraction, hardest.Night, hardest.Hours, Math.Min(duties.Max(d => d.ArrayWp), kit.ModuleWp), FreshOf(design));
+        var near = design.Kits.First(k => k.Id == hardest.KitId);
+        return new AskedKit(
+            kit.Id, kit.Poles, kit.PolesBySite, kit.FluxLm, kit.InputPowerW, kit.IpCode, kit.ModuleWp, kit.BankV, kit.BatteryAh, kit.BatteryWh, kit.ModuleWp / kit.BankV, kit.HeightM, duty, EstimateOf(near, design, bill, rates));
+    }
+
+    private static ImmutableSortedDictionary<string, double> FreshOf(TenderDesign design) =>
+        Enum.GetValues<BatteryChemistry>().ToImmutableSortedDictionary(c => c.ToString(), c => design.Rule("battery.depth." + c), StringComparer.Ordinal);
 
     private static AskedKit KitOf(Kit kit, TenderDesign design, BillOfQuantities? bill, Dictionary<string, decimal> rates)
     {
@@ -39,13 +63,13 @@ public static class AskedBuilder
             hardest.Energy.NightlyWh,
             hardest.Climate.Lamp.LongestMonthFullHours,
             sites.Max(s => s.Energy.Hand.ArrayWp),
-            Enum.GetValues<BatteryChemistry>().ToImmutableSortedDictionary(c => c.ToString(), c => design.Rule("battery.depth." + c), StringComparer.Ordinal));
+            FreshOf(design));
         return new AskedKit(
             kit.Id,
             sites.GroupBy(s => s.Site.Lot).ToImmutableSortedDictionary(g => g.Key, g => g.Sum(s => s.Poles), StringComparer.Ordinal),
             sites.ToImmutableSortedDictionary(s => s.Site.Id, s => s.Poles, StringComparer.Ordinal),
             parts.Luminaire.FluxLm, parts.Luminaire.InputPowerW, (int)design.Rule("luminaire.ip"), parts.ArrayWp, parts.SystemVoltageV < 18 ? 12 : parts.SystemVoltageV < 36 ? 24 : 48,
-            parts.Battery.RatedAh * parts.BatteryStrings, parts.BatteryRatedWh, parts.ArrayWp / parts.SystemVoltageV, parts.Pole.HeightM, duty, EstimateOf(kit, design, bill, rates));
+            parts.Battery.RatedAh * parts.BatteryStrings, parts.BatteryRatedWh, parts.ArrayWp / parts.SystemVoltageV, sites.Min(s => s.Site.MountingHeightsM[0]), duty, EstimateOf(kit, design, bill, rates));
     }
 
     private static Dictionary<string, decimal> RatesOf(BillOfQuantities? bill)

@@ -47,6 +47,9 @@ public sealed record QuoteSettings(
     int Years,
     double DiscountRate)
 {
+    /// <summary>File of the kits the tender asks for, or null: our own design is the measure.</summary>
+    public string? AskedFile { get; init; }
+
     /// <summary>No certificate and no warranty asked for; screens as commonly used (from memory).</summary>
     public static QuoteSettings Usual { get; } = new(
         false, null, 0.02, ImmutableSortedDictionary<string, ImmutableArray<string>>.Empty, ImmutableSortedDictionary<string, double>.Empty, 0.5, 2, 400, 120, 1.5, true, 0, 0.20m, 1, 5, 1, null, 10, 0.05);
@@ -63,6 +66,7 @@ internal static class QuoteSection
         var low = section.Section("abnormally_low");
         var read = usual with
         {
+            AskedFile = section.Text("asked"),
             Works = Choice(section, "scope", "supply and works", "supply only", usual.Works),
             Incoterm = section.Text("incoterm")?.ToUpperInvariant(),
             ToleranceFraction = Fraction(section, "tolerance", usual.ToleranceFraction),

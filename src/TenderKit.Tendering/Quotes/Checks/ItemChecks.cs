@@ -49,7 +49,8 @@ internal static class ItemChecks
         {
             if (match.IsLeft)
             {
-                yield return LeftOver(match, matches);
+                var left = LeftOver(match, matches);
+                yield return left.Code == "TK807" && !asked.IsStated ? left with { Severity = Severity.Note, Message = left.Message + "; our own design has no kit left for it, the tender states no kits", Question = null } : left;
                 continue;
             }
 
@@ -57,7 +58,8 @@ internal static class ItemChecks
             {
                 yield return new QuoteFinding(
                     "TK830", Severity.Warning, match.Line.Place, $"quantity {Say.Number((double)offered)} {match.Line.Unit} offered, {Say.Number((double)quantity)} asked for {string.Join(", ", match.Kits.Select(k => k.Id))}", Schedule,
-                    $"Line {match.Line.Place.Row} ({Say.Short(match.Line.Text)}): {Say.Number((double)offered)} are offered, {Say.Number((double)quantity)} are asked. Please offer the quantity of the tender at your unit price.");
+                    $"Line {match.Line.Place.Row} ({Say.Short(match.Line.Text)}): {Say.Number((double)offered)} are offered, {Say.Number((double)quantity)} are asked. Please offer the quantity of the tender at your unit price.")
+                { OwnPart = !asked.IsStated };
             }
         }
 

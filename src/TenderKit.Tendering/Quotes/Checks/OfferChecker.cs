@@ -36,9 +36,26 @@ public static class OfferChecker
         findings.AddRange(PriceChecks.Of(offer, matches, asked));
         findings.AddRange(TermChecks.Of(offer, asked));
         if (extra is not null) findings.AddRange(extra(kits));
+        if (!asked.IsStated) findings = [.. findings.Select(f => ByPerformance(f, findings, kits, asked, extra is not null))];
         ImmutableArray<QuoteFinding> all = [.. findings.DistinctBy(f => (f.Code, f.Where, f.Code is "TK805" or "TK826" or "TK809" or "TK810" or "TK823" or "TK833" ? f.Message : "")).OrderBy(f => SheetOrder(offer, f)).ThenBy(f => f.Where.Row).ThenBy(f => f.Code, StringComparer.Ordinal)];
         ImmutableArray<JudgedLine> lines = [.. offer.Items.Select(l => Judge(l, matches.FirstOrDefault(m => ReferenceEquals(m.Line, l)), amounts[l].Amount, all))];
         return new CheckedOffer(offer, [.. lots], lines, all, ArithmeticChecks.Price(offer, lines.Select(l => l.CorrectedAmount)), OverallOf(all), kits);
+    }
+
+    /// <summary>Our own parts and quantities are no demand: a smaller part is a note when its kits, run whole, keep the tender's demand.</summary>
+    private static QuoteFinding ByPerformance(QuoteFinding finding, List<QuoteFinding> all, ImmutableArray<OfferedKit> kits, Asked asked, bool wasRun)
+    {
+        if (!finding.OwnPart) return finding;
+        if (finding.Code == "TK830") return finding with { Severity = Severity.Note, Message = finding.Message + " by our own design; the tender states no quantities", Question = null };
+        if (!wasRun || !finding.KitIds.All(k => Passes(k, all, kits, asked))) return finding;
+        return finding with { Severity = Severity.Note, Message = finding.Message + "; differs from our own design, passes the tender's demand", Question = null };
+    }
+
+    private static bool Passes(string kitId, List<QuoteFinding> all, ImmutableArray<OfferedKit> kits, Asked asked)
+    {
+        var own = kits.Where(k => k.Asked.Id == kitId).ToList();
+        return own.Count > 0 && own.TrueForAll(k => k is { FluxLm: > 0, InputPowerW: > 0, ArrayWp: > 0, BatteryWh: > 0 } && PowerChecks.Nights(k) >= asked.AutonomyNights * (1 - asked.Settings.ToleranceFraction))
+            && !all.Exists(f => f.Code is "TK819" or "TK820" && f.KitIds.Contains(kitId));
     }
 
     private static int SheetOrder(Offer offer, QuoteFinding finding) => finding.Where.Sheet is null ? -1 : offer.Lines.Select(l => l.Place.Sheet).Distinct().ToList().IndexOf(finding.Where.Sheet);
@@ -93,7 +110,7 @@ public static class OfferChecker
     {
         if (own.Any(f => f.Untrue)) return CannotBeTrue;
         if (own.Any(f => f.Severity == Severity.Error)) return BelowAsked;
-        if (own.Any(f => f.Code is "TK806" or "TK807")) return NotPartOfIt;
+        if (own.Any(f => f.Code is "TK806" or "TK807" && f.Severity != Severity.Note)) return NotPartOfIt;
         return own.Any(f => f.Severity == Severity.Warning) ? AskBidder : AsAsked;
     }
 

@@ -24,7 +24,7 @@ internal static class PowerChecks
         }
 
         if (Claimed(kit) is { } claimed) yield return claimed;
-        if (Array(kit) is { } array) yield return array;
+        if (Array(kit, asked) is { } array) yield return array;
         if (Controller(kit) is { } controller) yield return controller;
     }
 
@@ -39,15 +39,18 @@ internal static class PowerChecks
         return new QuoteFinding("TK815", Severity.Error, line.Place, message, "battery energy over nightly use; design rules battery.depth", $"Line {line.Place.Row} ({Say.Short(line.Text)}): {message}. At what light level and hours do you claim it?") { Untrue = true };
     }
 
+    /// <summary>Nights the new battery feeds the lamp without sun.</summary>
+    public static double Nights(OfferedKit kit) => kit.BatteryWh is { } wh && kit.NightlyWh is { } night and > 0 ? wh * Fresh(kit) / night : 0;
+
     private static double Fresh(OfferedKit kit) => kit.Asked.Duty.FreshFraction.GetValueOrDefault(kit.Chemistry, 0.9);
 
-    private static QuoteFinding? Array(OfferedKit kit)
+    private static QuoteFinding? Array(OfferedKit kit, Asked asked)
     {
         if (kit.ArrayWp is not { } wp || kit.Module is not { } line || kit.NightlyWh is not { } nightly) return null;
         var needed = kit.Asked.Duty.NeededArrayWp * nightly / kit.Asked.Duty.NightlyWh;
         if (wp >= needed / 1.02) return null;
         var message = $"{Say.Number(wp)} Wp for kit {kit.Asked.Id}; the worst month asks for {Say.Number(needed)} Wp to give {Say.Number(nightly)} Wh a night with the margin of the design rules";
-        return new QuoteFinding("TK816", Severity.Error, line.Place, message, "hand method, design rule energy.array_to_load (IEEE 1562, from memory)", $"Line {line.Place.Row} ({Say.Short(line.Text)}): {message}. Do you offer a larger module at the same price?");
+        return new QuoteFinding("TK816", Severity.Error, line.Place, message, "hand method, design rule energy.array_to_load (IEEE 1562, from memory)", $"Line {line.Place.Row} ({Say.Short(line.Text)}): {message}. Do you offer a larger module at the same price?") { KitIds = [kit.Asked.Id], OwnPart = !asked.IsStated };
     }
 
     private static QuoteFinding? Controller(OfferedKit kit)

@@ -32,7 +32,8 @@ internal static class RatingChecks
             yield return new QuoteFinding(
                 "TK809", Severity.Error, line.Place,
                 $"{need.Words} {Say.Number(offered)} {need.Unit} for {string.Join(", ", bad.Select(b => b.Kit))}; asked: {need.Sign} {Say.Number(value)} {need.Unit}", OwnDesign,
-                $"Line {line.Place.Row} ({Say.Short(line.Text)}): {need.Words} {Say.Number(offered)} {need.Unit} is offered, {need.Sign} {Say.Number(value)} {need.Unit} is asked. Do you offer a part that meets it, at the same price?");
+                $"Line {line.Place.Row} ({Say.Short(line.Text)}): {need.Words} {Say.Number(offered)} {need.Unit} is offered, {need.Sign} {Say.Number(value)} {need.Unit} is asked. Do you offer a part that meets it, at the same price?")
+            { KitIds = [.. bad.Select(b => b.Kit)], OwnPart = !asked.IsStated && need.Name is not ("ip_code" or "height_m") };
         }
     }
 

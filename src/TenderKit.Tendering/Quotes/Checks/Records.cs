@@ -14,6 +14,12 @@ public sealed record QuoteFinding(string Code, Severity Severity, Place Where, s
 {
     /// <summary>Whether the statement itself cannot be true, whatever is asked.</summary>
     public bool Untrue { get; init; }
+
+    /// <summary>Kits it speaks of; empty where it speaks of none.</summary>
+    public ImmutableArray<string> KitIds { get; init; } = [];
+
+    /// <summary>Whether it compares with a part or a quantity of our own design, which the tender does not ask for.</summary>
+    public bool OwnPart { get; init; }
 }
 
 /// <summary>A line with what it answers and what was found about it.</summary>

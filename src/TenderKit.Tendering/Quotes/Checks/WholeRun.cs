@@ -10,7 +10,11 @@ namespace TenderKit.Tendering.Quotes.Checks;
 /// <param name="DarkNightsPerYear">Upper 90 % bound of the mean, hourly energy balance.</param>
 /// <param name="AverageLx">Average illuminance by ratio of flux: our computed average times offered over our flux, a screening.</param>
 /// <param name="Weakest">The part with the least margin, in words.</param>
-public sealed record SiteRun(string SiteId, string KitId, double LampW, double ArrayWp, double BatteryWh, double DarkNightsPerYear, double AverageLx, double AskedLx, string Weakest);
+public sealed record SiteRun(string SiteId, string KitId, double LampW, double ArrayWp, double BatteryWh, double DarkNightsPerYear, double AverageLx, double AskedLx, string Weakest)
+{
+    /// <summary>Dark nights of the kit as the tender states it, or null when our own design is the measure.</summary>
+    public double? DarkNightsAsAsked { get; init; }
+}
 
 /// <summary>
 /// Runs what an offer would put on a pole through the light and the energy of every site. An offer has no photometric file: its light is
@@ -19,8 +23,10 @@ public sealed record SiteRun(string SiteId, string KitId, double LampW, double A
 /// </summary>
 public static class WholeRun
 {
-    public static ImmutableArray<SiteRun> Of(TenderDesign design, DesignInputs inputs, ImmutableArray<OfferedKit> kits) =>
-        [.. design.Sites.AsParallel().AsOrdered().Select(s => (Site: s, Kit: kits.FirstOrDefault(k => k.Asked.Id == s.KitId))).Where(p => p.Kit is { FluxLm: > 0, InputPowerW: > 0, ArrayWp: > 0, BatteryWh: > 0 }).Select(p => Run(p.Site, p.Kit!, inputs))];
+    public static ImmutableArray<SiteRun> Of(TenderDesign design, DesignInputs inputs, ImmutableArray<OfferedKit> kits, StatedAsk? stated = null) =>
+        [.. design.Sites.AsParallel().AsOrdered().Select(s => (Site: s, Kit: kits.FirstOrDefault(k => k.Asked.Id == KitAt(s, stated)))).Where(p => p.Kit is { FluxLm: > 0, InputPowerW: > 0, ArrayWp: > 0, BatteryWh: > 0 }).Select(p => Run(p.Site, p.Kit!, inputs, stated?.Kits.First(k => k.Id == p.Kit!.Asked.Id)))];
+
+    private static string? KitAt(SiteDesign site, StatedAsk? stated) => stated is null ? site.KitId : stated.Kits.FirstOrDefault(k => k.SiteIds.Contains(site.Site.Id))?.Id;
 
     /// <summary>Sites that stay dark more often, or darker, than asked; one finding for each kit and kind, at its hardest site.</summary>
     public static IEnumerable<QuoteFinding> Findings(ImmutableArray<SiteRun> runs, ImmutableArray<OfferedKit> kits, Asked asked, double darkNightsAsked)
@@ -28,20 +34,21 @@ public static class WholeRun
         foreach (var group in runs.GroupBy(r => r.KitId))
         {
             var kit = kits.First(k => k.Asked.Id == group.Key);
-            var dark = group.MaxBy(r => r.DarkNightsPerYear)!;
-            if (dark.DarkNightsPerYear > darkNightsAsked)
-                yield return new QuoteFinding("TK820", Severity.Error, (kit.Module ?? kit.Luminaire)!.Place, $"kit {group.Key} as offered stays dark up to {Say.Number(dark.DarkNightsPerYear)} nights a year at site {dark.SiteId} (90 % sure at most); asked: {Say.Number(darkNightsAsked)}; weakest: {dark.Weakest}", "tender: reliability; hourly energy balance", $"With the parts of kit {group.Key} the lamps at site {dark.SiteId} would stay dark about {Say.Number(dark.DarkNightsPerYear)} nights a year; {Say.Number(darkNightsAsked)} are asked. What do you change?");
+            var dark = group.MaxBy(r => r.DarkNightsPerYear - (r.DarkNightsAsAsked ?? 0))!;
+            if (dark.DarkNightsPerYear > Math.Max(darkNightsAsked, dark.DarkNightsAsAsked ?? 0) * (1 + asked.Settings.ToleranceFraction))
+                yield return new QuoteFinding("TK820", Severity.Error, (kit.Module ?? kit.Luminaire)!.Place, $"kit {group.Key} as offered stays dark up to {Say.Number(dark.DarkNightsPerYear)} nights a year at site {dark.SiteId} (90 % sure at most); asked: {Say.Number(darkNightsAsked)}; weakest: {dark.Weakest}", "tender: reliability; hourly energy balance", $"With the parts of kit {group.Key} the lamps at site {dark.SiteId} would stay dark about {Say.Number(dark.DarkNightsPerYear)} nights a year; {Say.Number(darkNightsAsked)} are asked. What do you change?") { KitIds = [group.Key] };
             var dim = group.MinBy(r => r.AverageLx / r.AskedLx)!;
             if (dim.AverageLx < dim.AskedLx * (1 - asked.Settings.ToleranceFraction))
-                yield return new QuoteFinding("TK819", Severity.Error, kit.Luminaire!.Place, $"kit {group.Key} as offered gives about {Say.Number(dim.AverageLx)} lx at site {dim.SiteId}, by the ratio of the fluxes; asked: {Say.Number(dim.AskedLx)} lx", "our light calculation times the ratio of fluxes, a screening", $"Please send the photometric file of the luminaire for kit {group.Key}: by its flux it gives about {Say.Number(dim.AverageLx)} lx at site {dim.SiteId}, {Say.Number(dim.AskedLx)} lx are asked.");
+                yield return new QuoteFinding("TK819", Severity.Error, kit.Luminaire!.Place, $"kit {group.Key} as offered gives about {Say.Number(dim.AverageLx)} lx at site {dim.SiteId}, by the ratio of the fluxes; asked: {Say.Number(dim.AskedLx)} lx", "our light calculation times the ratio of fluxes, a screening", $"Please send the photometric file of the luminaire for kit {group.Key}: by its flux it gives about {Say.Number(dim.AverageLx)} lx at site {dim.SiteId}, {Say.Number(dim.AskedLx)} lx are asked.") { KitIds = [group.Key] };
         }
     }
 
-    private static SiteRun Run(SiteDesign site, OfferedKit kit, DesignInputs inputs)
+    private static SiteRun Run(SiteDesign site, OfferedKit kit, DesignInputs inputs, StatedKit? stated)
     {
         var weather = ClimateStage.Run(site.Site, ClimateStage.ClimateOf(site.Site, inputs), inputs);
         var own = site.Energy.System;
         var ownFlux = site.Parts.Luminaire.FluxLm;
+        if (stated is not null) return RunStated(site, kit, inputs, stated, weather);
         var level = Math.Min(1, site.Light.LevelFraction * ownFlux / kit.FluxLm!.Value);
         var system = SystemOf(own, kit, kit.InputPowerW!.Value * level * own.LampInputW / (site.Parts.Luminaire.InputPowerW * site.Light.LevelFraction), inputs.Rules);
         var result = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, system);
@@ -49,6 +56,27 @@ public static class WholeRun
         // level 1 of the offered lamp against the level our own lamp burns at
         var lux = site.Light.Result.AverageLx * Math.Min(kit.FluxLm.Value * level / (ownFlux * site.Light.LevelFraction), 1);
         return new SiteRun(site.Site.Id, kit.Asked.Id, system.LampInputW, kit.ArrayWp!.Value, kit.BatteryWh!.Value, result.DarkNightsUpperBound, lux, Math.Min(asked > 0 ? asked : site.Light.Result.AverageLx, site.Light.Result.AverageLx), Weakest(kit, inputs.Tender.Reliability.AutonomyNights));
+    }
+
+    /// <summary>The offered lamp at the level that gives the stated flux; light is the flux against the flux stated, the kit as stated runs beside it.</summary>
+    private static SiteRun RunStated(SiteDesign site, OfferedKit kit, DesignInputs inputs, StatedKit stated, SiteWeather weather)
+    {
+        var own = site.Energy.System;
+        var level = Math.Min(1, stated.LevelFraction * stated.FluxLm / kit.FluxLm!.Value);
+        var offered = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, SystemOf(own, kit, kit.InputPowerW!.Value * level, inputs.Rules));
+        var scale = stated.ModuleWp / own.Array.ArrayWp;
+        var asAsked = own with
+        {
+            Array = own.Array with { ArrayWp = stated.ModuleWp, MaximumPowerCurrentA = own.Array.MaximumPowerCurrentA * scale },
+            Battery = BatteryOf(own.Battery, kit, inputs.Rules) with { RatedWh = stated.BatteryWh },
+            Control = own.Control with { ChargeCurrentA = Math.Max(stated.ChargeA, stated.ModuleWp / stated.BankV) },
+            LampInputW = stated.InputPowerW * stated.LevelFraction,
+        };
+        var dark = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, asAsked).DarkNightsUpperBound;
+        var lux = site.Site.Target.AverageLx is var target and > 0 ? target : site.Light.Result.AverageLx;
+        return new SiteRun(
+            site.Site.Id, kit.Asked.Id, kit.InputPowerW.Value * level, kit.ArrayWp!.Value, kit.BatteryWh!.Value, offered.DarkNightsUpperBound, lux * Math.Min(1, kit.FluxLm.Value / stated.FluxLm), lux, Weakest(kit, inputs.Tender.Reliability.AutonomyNights))
+        { DarkNightsAsAsked = dark };
     }
 
     private static PowerSystem SystemOf(PowerSystem own, OfferedKit kit, double lampW, RuleSet rules)
