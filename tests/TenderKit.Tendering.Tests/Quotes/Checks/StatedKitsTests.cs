@@ -15,6 +15,9 @@ public class StatedKitsTests(ITestOutputHelper output)
 {
     private const double MostFalseShare = 0.05;
 
+    /// <summary>Prices and lives are held against those of our own parts; where our design has no part of the kind (it took integrated units), these faults are missed.</summary>
+    private static readonly string[] NeedOwnParts = ["TK821", "TK822", "TK829"];
+
     private static readonly Lazy<(DesignInputs Inputs, TenderDesign Design, BillOfQuantities? Bill)> Starter = new(() =>
     {
         var loaded = TenderLoader.Load(Path.Combine(QuoteCorpus.Folder, "..", "..", "..", "..", "templates", "starter", "tender.yaml"));
@@ -32,7 +35,8 @@ public class StatedKitsTests(ITestOutputHelper output)
         var (planted, found, clean, falseLines, report) = Measure(odd, Stated);
         output.WriteLine(report);
         Assert.True(falseLines <= MostFalseShare * clean, report);
-        Assert.True(found >= 0.9 * planted, report);
+        Assert.DoesNotContain(report.Split('\n'), r => r.Contains(" MISSED ", StringComparison.Ordinal) && !NeedOwnParts.Any(c => r.Contains(c, StringComparison.Ordinal)));
+        Assert.True(found >= planted - 4, report);
     }
 
     /// <summary>The five kits of the corpus are other parts than our own; as many poles, other makes: no fault by that alone.</summary>
