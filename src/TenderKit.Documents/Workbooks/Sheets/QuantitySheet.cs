@@ -14,7 +14,7 @@ internal sealed class QuantitySheet(Sheet sheet, BillOfQuantities bill, string[]
     /// <param name="allowances">Input cells that the quantities hang on.</param>
     public static void Write(Book book, BillOfQuantities bill, IReadOnlyCollection<KeyValuePair<string, CellId>> allowances)
     {
-        string[] kits = [.. bill.MakeUp.Select(m => m.KitId).Distinct()];
+        string[] kits = [.. bill.KitPoles.Select(k => k.KitId).Distinct().OrderBy(k => k.Length).ThenBy(k => k, StringComparer.Ordinal)];
         var sheet = book.Add("Quantities", landscape: kits.Length > 4);
         sheet.Columns([13, 54, 7, .. Enumerable.Repeat(8.5, kits.Length)]);
         var writer = new QuantitySheet(sheet, bill, kits) { _row = TitleBlock.Write(sheet, book, "Quantity take-off", "Quantity of an item in a lot = poles of each kit in the lot x what one pole of that kit takes.") };
