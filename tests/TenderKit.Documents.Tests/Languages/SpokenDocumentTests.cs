@@ -1,7 +1,6 @@
 using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
-using TenderKit.Documents.Tests.Workbooks;
 using TenderKit.Documents.Workbooks;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Tests.Samples;
