@@ -86,7 +86,8 @@ internal static partial class GeoJsonText
             _ => new Part(MapShape.Point, []),
         });
         var properties = feature.Properties.Where(p => p.Value != feature.Name || p.Key.ToUpperInvariant() is not ("NAME" or "NOM" or "NOMBRE" or "NOME" or "TITLE"));
-        foreach (var group in parts.GroupBy(p => p.Shape)) found.Add(group.Key, group.Select(p => p.Points), feature.Name, properties);
+        var holes = Flat(feature.Geometry!).OfType<Polygon>().SelectMany(p => p.InteriorRings).Select(r => Points(r.Coordinates)).ToList();
+        foreach (var group in parts.GroupBy(p => p.Shape)) found.Add(group.Key, group.Select(p => p.Points), feature.Name, properties, holes);
     }
 
     private static IEnumerable<Geometry> Flat(Geometry geometry) => geometry is GeometryCollection many

@@ -18,9 +18,6 @@ public static class DrawnSites
     /// <summary>A pole belongs to the nearest line or area within this, m. Common practice, no source.</summary>
     private const double PoleReachM = 50;
 
-    /// <summary>Stated and drawn length may differ by this fraction. Common practice, no source.</summary>
-    private const double LengthTolerance = 0.05;
-
     private static readonly string[] PoleWords =
         ["pole", "poles", "lamp", "lamps", "light", "lights", "streetlight", "lamppost", "poteau", "mat", "lampadaire", "poste", "postes", "luminaria", "luminaire", "candeeiro"];
 
@@ -106,7 +103,7 @@ public static class DrawnSites
 
     private static string MeasuredText(MapFeature feature, string meaning, ILookup<int, GeoPoint> poles)
     {
-        var place = PlaceOf(feature);
+        var place = SiteDrawing.PlaceOf(feature);
         var isArea = feature.Shape == MapShape.Area;
         string Say(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
         return meaning switch
@@ -117,39 +114,15 @@ public static class DrawnSites
             SiteColumns.Longitude => Say(place.LongitudeDegrees, "0.0000000"),
             SiteColumns.Kind when feature.Shape != MapShape.Point => isArea ? "yard" : "road",
             SiteColumns.Length when feature.Shape == MapShape.Line => Say(feature.LengthM, "0.0") + " m",
-            SiteColumns.Length when isArea => Say(Largest(feature).LongSideM, "0.0") + " m",
-            SiteColumns.Width when isArea => Say(Largest(feature).ShortSideM, "0.0") + " m",
+            SiteColumns.Length when isArea => Say(SiteDrawing.RectangleOf(feature).LongSideM, "0.0") + " m",
+            SiteColumns.Width when isArea => Say(SiteDrawing.RectangleOf(feature).ShortSideM, "0.0") + " m",
             SiteColumns.Poles when poles[feature.Number].Any() => Say(poles[feature.Number].Count(), "0"),
             _ => "",
         };
     }
 
-    private static GeoPoint PlaceOf(MapFeature feature) => feature.Shape switch
-    {
-        MapShape.Point => feature.Parts[0][0],
-        MapShape.Line => MapMeasure.Middle(feature.Parts.MaxBy(p => MapMeasure.LengthM(p))),
-        _ => MapMeasure.Inside(LargestRing(feature)),
-    };
-
-    private static BoundingRectangle Largest(MapFeature feature) => MapMeasure.Rectangle(LargestRing(feature));
-
-    private static ImmutableArray<GeoPoint> LargestRing(MapFeature feature) => feature.Parts.MaxBy(MapMeasure.AreaM2);
-
-    private static Site WithGeometry(Site site, MapFeature feature, ILookup<int, GeoPoint> poles, bool isStated, string file, List<Diagnostic> found)
-    {
-        if (feature.Shape == MapShape.Point) return site;
-        var parts = feature.Shape == MapShape.Area ? [LargestRing(feature)] : feature.Parts;
-        var place = new Place(file, Row: site.Row, Site: site.Id);
-        if (feature.Shape == MapShape.Area && feature.Parts.Length > 1)
-            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"is drawn as {feature.Parts.Length} areas; the largest is taken: draw a site for each"), place));
-        var drawn = feature.Shape == MapShape.Area ? Largest(feature).LongSideM : feature.LengthM;
-        if (isStated && Math.Abs(site.LengthM - drawn) > LengthTolerance * drawn)
-            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"states a length of {site.LengthM:0.#} m and is drawn {drawn:0.#} m long; the stated length is used: correct the one that is wrong"), place));
-        if (feature.Shape == MapShape.Area && MapMeasure.AreaM2(parts[0]) is var area && area < 0.9 * site.LengthM * site.WidthM)
-            found.Add(Diagnostic.Note("TK170", FormattableString.Invariant($"is drawn with {area:0} m2; the smallest rectangle around it, {site.LengthM:0.#} x {site.WidthM:0.#} m, is lit"), place));
-        var geometry = new SiteGeometry(feature.Shape, parts) { Poles = [.. poles[feature.Number]] };
-        return site with { Geometry = geometry, BearingDegrees = site.BearingDegrees ?? geometry.BearingDegrees };
-    }
+    private static Site WithGeometry(Site site, MapFeature feature, ILookup<int, GeoPoint> poles, bool isStated, string file, List<Diagnostic> found) =>
+        feature.Shape == MapShape.Point ? site : SiteDrawing.Add(site, feature, [.. poles[feature.Number]], isStated, file, found);
 
     private static bool IsMeaning(string key, string meaning) => HeadingMatch.Fits(key, SiteColumns.All) is [{ Score: >= 0.95 } best, ..] && best.Meaning.Id == meaning;
 }
