@@ -36,11 +36,13 @@ public static class ClarificationRequest
             + "The results lead to the questions below; each names what was found, why it matters and what we propose. Please answer them to all bidders.");
         foreach (var study in result.Studies)
         {
-            yield return new Heading(2, $"What the parts give: {study.Parts.Name}, {Clarifications.Text(study.Parts)}");
+            yield return new Paragraph($"What the parts give: {study.Parts.Name}, {Clarifications.Text(study.Parts)}", TextStyle.BodyStrong, AfterSteps: 0) { KeepWithNext = true };
+            yield return new Paragraph(
+                "Light with the luminaire of our catalogue nearest in power, undimmed. Dark nights: upper bound of the mean, 90 % sure. Reserve: of an old battery in the coldest month.", TextStyle.Small, AfterSteps: 0) { KeepWithNext = true };
             yield return Table(study);
         }
 
-        yield return new Heading(2, "Questions");
+        yield return new Paragraph("Questions", TextStyle.Section, AfterSteps: 1) { KeepWithNext = true };
         foreach (var question in result.Questions)
         {
             var clause = question.Clause.Length == 0 ? $"{question.Kit}" : $"{question.Kit}, clause {question.Clause}";
@@ -57,7 +59,7 @@ public static class ClarificationRequest
     }
 
     private static TableBlock Table(StatedPartsStudy study) => new(
-        "Light with the luminaire of our catalogue nearest in power, undimmed; nights as upper bound, 90 % sure; reserve of an old battery in the coldest month",
+        $"{study.Parts.Name} at its places",
         [
             new("Place", Share: 1.4), new("Class", FixedPt: 38), new("Average", "lx", 1, Side.End, 44), new("Minimum", "lx", 1, Side.End, 46), new("Spacing", "m", 1, Side.End, 44),
             new("Met", FixedPt: 24), new("Lit hours", "of asked", 1, Side.End, 62), new("Dark nights", "a year", 1, Side.End, 60), new("Reserve", "nights", 1, Side.End, 44),

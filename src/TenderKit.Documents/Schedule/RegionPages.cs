@@ -22,32 +22,36 @@ internal static class RegionPages
                 ? $"How sure: the sun at {dull.Name} is an estimate and is taken at {Figures.Number(dull.CautiousFactor, 2)}. Between the places looked at a valley, a coast or a cloud belt may be duller still. Fix the sites, or fetch data for the governing place, before the kit is final."
                 : $"How sure: the climate of {dull.Name} is graded '{ClimateGrades.Words(dull.Grade)}' and taken at {Figures.Number(dull.CautiousFactor, 2)}. Between the places looked at a valley, a coast or a cloud belt may be duller still.");
         if (!region.Unserved.IsEmpty) yield return new Paragraph($"Not served by the kit: {Words.List(region.Unserved, 12)}.", TextStyle.BodyStrong);
+        yield return new Paragraph(
+            "Designed in full were the dullest, coldest, hottest and mildest of the places looked at. Own array and battery: of the cheapest design for that place alone. Nights: with the common kit, dark ones as upper bound, 90 % sure.", TextStyle.Small);
         yield return Places(region);
+        yield return Alike(region);
         yield return Governs(region);
         yield return new PageBreak();
     }
 
     private static TableBlock Places(RegionDesign region) => new(
-        "Places designed in full: the dullest, coldest, hottest and mildest of those looked at. Own array and battery: of the cheapest design for that place alone; nights with the common kit, dark ones as upper bound, 90 % sure",
+        "Places designed in full",
         [
-            new("Place", Share: 1.5), new("Latitude", "degrees", 1, Side.End, 48), new("Longitude", "degrees", 1, Side.End, 52), new("Climate", Share: 1.1), new("Darkest month", "", 1, Side.End, 44),
-            new("Sun over lamp", "kWh/m² h", 1, Side.End, 56), new("Own array", "Wp", 1, Side.End, 42), new("Own battery", "Wh", 1, Side.End, 46), new("Dark nights", "a year", 1, Side.End, 46), new("Autonomy", "nights", 1, Side.End, 46),
+            new("Place", Share: 1.5), new("Latitude", "degrees", 1, Side.End, 40), new("Longitude", "degrees", 1, Side.End, 44), new("Climate", Share: 1.6), new("Taken at", "", 1, Side.End, 36), new("Month", "", 1, Side.End, 32),
+            new("Sun over lamp", "kWh/m² h", 1, Side.End, 46), new("Array", "Wp", 1, Side.End, 34), new("Battery", "Wh", 1, Side.End, 40), new("Dark nights", "a year", 1, Side.End, 36), new("Autonomy", "nights", 1, Side.End, 44),
         ],
         [.. region.Places.Select(p => new Row(
             [
-                p.Name, Figures.Signed(p.LatitudeDegrees, 2), Figures.Signed(p.LongitudeDegrees, 2), $"{ClimateGrades.Words(p.Grade)}, at {Figures.Number(p.CautiousFactor, 2)}", Figures.Number(p.DarkestMonth, 0),
+                p.Name, Figures.Signed(p.LatitudeDegrees, 2), Figures.Signed(p.LongitudeDegrees, 2), ClimateGrades.Words(p.Grade), Figures.Number(p.CautiousFactor, 2), Figures.Number(p.DarkestMonth, 0),
                 Figures.Number(p.SunOverLamp, 3), Figures.Number(p.ArrayWp, 0), Figures.Number(p.BatteryWh, 0), Figures.Number(p.DarkNightsPerYear, 2), Figures.Number(p.AutonomyNights, 1),
             ],
             Strong: p.SiteId == region.GoverningSiteId))]);
 
-    /// <summary>What differs from place to place; the rest is alike everywhere and said in the caption.</summary>
-    private static TableBlock Governs(RegionDesign region)
+    private static Paragraph Alike(RegionDesign region)
     {
-        var differing = region.Governs.Where(g => !g.Places.IsEmpty).ToImmutableArray();
-        var alike = region.Governs.Where(g => g.Places.IsEmpty).Select(g => g.Item.ToLowerInvariant()).Distinct().Except(differing.Select(g => g.Item.ToLowerInvariant())).ToImmutableArray();
-        return new TableBlock(
-            $"Which place leaves the least margin of what; wholly alike at every place: {Words.List(alike, 12)}",
-            [new("Item", FixedPt: 70), new("Requirement", Share: 1.4), new("Governing place", Share: 1.2), new("Margin", "%", 1, Side.End, 46)],
-            [.. differing.Select(g => Row.Of(g.Item, g.Property, Words.List(g.Places, 3), g.MarginFraction is { } m ? Figures.Number(m * 100, 0) : "–"))]);
+        var differing = region.Governs.Where(g => !g.Places.IsEmpty).Select(g => g.Item).ToHashSet(StringComparer.Ordinal);
+        var alike = region.Governs.Select(g => g.Item).Where(i => !differing.Contains(i)).Distinct().Select(i => i.ToLowerInvariant()).ToImmutableArray();
+        return new Paragraph($"Alike at every place: {Words.List(alike, 20)}.", TextStyle.Small);
     }
+
+    private static TableBlock Governs(RegionDesign region) => new(
+        "Which place leaves the least margin of what",
+        [new("Item", FixedPt: 70), new("Requirement", Share: 1.4), new("Governing place", Share: 1.2), new("Margin", "%", 1, Side.End, 46)],
+        [.. region.Governs.Where(g => !g.Places.IsEmpty).Select(g => Row.Of(g.Item, g.Property, Words.List(g.Places, 3), g.MarginFraction is { } m ? Figures.Number(m * 100, 0) : "–"))]);
 }

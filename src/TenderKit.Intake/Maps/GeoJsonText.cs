@@ -56,9 +56,39 @@ internal static partial class GeoJsonText
         }
         catch (Exception e) when (e is JsonException or ArgumentException or InvalidOperationException or FormatException or NotSupportedException or IndexOutOfRangeException or NullReferenceException or InvalidCastException)
         {
-            // the library meets geometries it does not know with exceptions of many kinds
-            return null;
+            // the library meets geometries it does not know, and rings that are not closed, with exceptions of many kinds
+            return Closed(element);
         }
+    }
+
+    /// <summary>A polygon whose rings are not closed, with their first points added; null for anything else.</summary>
+    private static Polygon? Closed(JsonElement element)
+    {
+        if (!element.TryGetProperty("type", out var type) || type.ValueKind != JsonValueKind.String || !type.ValueEquals("Polygon")) return null;
+        if (!element.TryGetProperty("coordinates", out var rings) || rings.ValueKind != JsonValueKind.Array) return null;
+        var closed = rings.EnumerateArray().Select(RingOf).ToList();
+        return closed.Count == 0 || closed.Exists(r => r is null) ? null : new Polygon(closed[0], [.. closed.Skip(1).Select(r => r!)]);
+    }
+
+    private static LinearRing? RingOf(JsonElement ring)
+    {
+        if (ring.ValueKind != JsonValueKind.Array) return null;
+        var points = new List<Coordinate>();
+        foreach (var point in ring.EnumerateArray())
+        {
+            if (point.ValueKind != JsonValueKind.Array || point.GetArrayLength() < 2 || !point[0].TryNumber(out var x) || !point[1].TryNumber(out var y)) return null;
+            points.Add(new Coordinate(x, y));
+        }
+
+        if (points.Count < 3) return null;
+        if (!points[0].Equals2D(points[^1])) points.Add(points[0].Copy());
+        return points.Count < 4 ? null : new LinearRing([.. points]);
+    }
+
+    private static bool TryNumber(this JsonElement element, out double value)
+    {
+        value = 0;
+        return element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out value) && double.IsFinite(value);
     }
 
     private static List<KeyValuePair<string, string>> PropertiesOf(JsonElement feature)

@@ -34,7 +34,7 @@ public static class RegionDesigner
         ImmutableArray<string> unserved = [.. common.Sites.Where(s => s.KitId != kit.Id).Select(s => s.Site.Name), .. rest.AsParallel().AsOrdered().Where(s => !Serves(kit.Parts, s, inputs)).Select(s => s.Name)];
         var places = sites.Select(s => PlaceOf(s, free, kit, skies.First(k => k.Site.Id == s.Site.Id), inputs)).ToImmutableArray();
         var region = new RegionDesign(
-            ask, inputs.Sites.Length, places, Governs(sites), governing.Site.Id, places.MinBy(p => p.OwnCost)!.SiteId, unserved);
+            ask, inputs.Sites.Length, places, Governs(sites), governing.Site.Id, places.OrderBy(p => p.OwnCost).ThenByDescending(p => p.SunOverLamp).First().SiteId, unserved);
         return Billed(common, region, governing, kit);
     }
 

@@ -19,11 +19,35 @@ internal static class SiteDrawing
     public static Site Add(Site site, MapFeature feature, ImmutableArray<GeoPoint> poles, bool isLengthStated, string file, List<Diagnostic> found)
     {
         var place = new Place(file, Row: site.Row, Site: site.Id);
+        if (Turned(site, feature) is { } right)
+        {
+            feature = right;
+            if (!isLengthStated) site = site with { LengthM = Math.Round(feature.Shape == MapShape.Area ? RectangleOf(feature).LongSideM : feature.LengthM, 1) };
+        }
+
         var geometry = feature.Shape == MapShape.Area ? AreaOf(site, feature, place, found) : LineOf(feature);
         var drawnM = feature.Shape == MapShape.Area ? RectangleOf(feature).LongSideM : feature.LengthM;
         if (isLengthStated && Math.Abs(site.LengthM - drawnM) > Tolerance * drawnM)
             found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"states a length of {site.LengthM:0.#} m and is drawn {drawnM:0.#} m long; the stated length is used: correct the one that is wrong"), place));
         return site with { Geometry = geometry with { Poles = poles }, BearingDegrees = site.BearingDegrees ?? geometry.BearingDegrees };
+    }
+
+    /// <summary>
+    /// The drawing with latitude and longitude exchanged or a sign changed, where the other sites showed its position to be so; null where it stands as drawn.
+    /// </summary>
+    private static MapFeature? Turned(Site site, MapFeature feature)
+    {
+        const double nearDegrees = 1e-4;
+        bool IsAt(GeoPoint p) => Math.Abs(p.LatitudeDegrees - site.LatitudeDegrees) < nearDegrees && Math.Abs(p.LongitudeDegrees - site.LongitudeDegrees) < nearDegrees;
+        var drawn = PlaceOf(feature);
+        if (IsAt(drawn)) return null;
+        Func<GeoPoint, GeoPoint>[] ways =
+        [
+            p => new(p.LongitudeDegrees, p.LatitudeDegrees), p => new(p.LatitudeDegrees, -p.LongitudeDegrees), p => new(-p.LatitudeDegrees, p.LongitudeDegrees), p => new(-p.LatitudeDegrees, -p.LongitudeDegrees),
+            p => new(-p.LongitudeDegrees, p.LatitudeDegrees), p => new(p.LongitudeDegrees, -p.LatitudeDegrees),
+        ];
+        if (ways.FirstOrDefault(w => IsAt(w(drawn))) is not { } way) return null;
+        return feature with { Parts = [.. feature.Parts.Select(r => r.Select(way).ToImmutableArray())], Holes = [.. feature.Holes.Select(r => r.Select(way).ToImmutableArray())] };
     }
 
     /// <summary>Where a drawn thing is, for its sun.</summary>
