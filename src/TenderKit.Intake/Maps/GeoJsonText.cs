@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using NetTopologySuite.Geometries;
@@ -16,7 +17,8 @@ internal static partial class GeoJsonText
     public static ImmutableArray<MapFeature> Read(byte[] bytes, MapFindings found)
     {
         var text = bytes.AsSpan(bytes is [0xEF, 0xBB, 0xBF, ..] ? 3 : 0);
-        using var document = JsonDocument.Parse(text.ToArray(), new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 64 });
+        // bytes of an old code page become marks of replacement, so that one bad name does not cost the map
+        using var document = JsonDocument.Parse(Encoding.UTF8.GetString(text), new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 64 });
         if (document.RootElement.ValueKind != JsonValueKind.Object) throw new JsonException("it is no GeoJSON object");
         var toDegrees = FrameOf(document.RootElement);
         foreach (var feature in FeaturesOf(document.RootElement, found)) Add(feature, toDegrees, found);
@@ -44,7 +46,7 @@ internal static partial class GeoJsonText
         var properties = isFeature ? PropertiesOf(element) : [];
         var name = properties.FirstOrDefault(p => p.Key.ToUpperInvariant() is "NAME" or "NOM" or "NOMBRE" or "NOME" or "TITLE").Value ?? "";
         if (GeometryOf(isFeature ? element.TryGetProperty("geometry", out var g) ? g : default : element) is { IsEmpty: false } geometry) yield return (name, geometry, properties);
-        else found.Lost(name, "its geometry cannot be read");
+        else found.Lost(name.Length > 0 ? name : properties.Find(p => p.Key.Equals("id", StringComparison.OrdinalIgnoreCase)).Value ?? "", "its geometry cannot be read");
     }
 
     private static Geometry? GeometryOf(JsonElement element)

@@ -32,13 +32,14 @@ internal sealed class MapFindings(Place place)
 
     public void Add(MapShape shape, IEnumerable<ImmutableArray<GeoPoint>> parts, string name, IEnumerable<KeyValuePair<string, string>> properties, IEnumerable<ImmutableArray<GeoPoint>>? holes = null)
     {
+        var said = name.Length > 0 ? name : properties.FirstOrDefault(p => p.Key.Equals("id", StringComparison.OrdinalIgnoreCase)).Value ?? "";
         var (least, kept) = (shape switch { MapShape.Point => 1, MapShape.Line => 2, _ => 3 }, new List<ImmutableArray<GeoPoint>>());
         foreach (var part in parts)
         {
-            var clean = Clean(Northing(part, name), shape);
-            if (clean.Length < least) Lost(name, shape == MapShape.Line ? "a line needs two different points" : "an area needs three different points");
+            var clean = Clean(Northing(part, said), shape);
+            if (clean.Length < least) Lost(said, shape == MapShape.Line ? "a line needs two different points" : "an area needs three different points");
             else if (!clean.All(IsOnEarth))
-                Lost(name, "its coordinates are no degrees of longitude and latitude; save the map in WGS84");
+                Lost(said, "its coordinates are no degrees of longitude and latitude; save the map in WGS84");
             else kept.Add(clean);
         }
 

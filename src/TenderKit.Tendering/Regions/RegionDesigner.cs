@@ -26,12 +26,12 @@ public static class RegionDesigner
         var chosen = Extremes(skies);
         var free = TenderDesigner.Run(With(inputs, chosen, null), []);
         var common = TenderDesigner.Run(With(inputs, chosen, 1), noticed);
-        if (common.Kits.IsEmpty || free.Sites.Length < chosen.Length) return common with { Diagnostics = [.. common.Diagnostics.DistinctBy(d => (d.Code, d.Message))] };
+        if (common.Kits.IsEmpty) return common with { Diagnostics = [.. common.Diagnostics.DistinctBy(d => (d.Code, d.Message))] };
         var kit = common.Kits[0];
         var sites = common.Sites.Where(s => s.KitId == kit.Id).ToImmutableArray();
         var governing = KitCurves.HardestSite(sites, kit);
         ImmutableArray<Site> rest = [.. inputs.Sites.Except(chosen)];
-        ImmutableArray<string> unserved = [.. common.Sites.Where(s => s.KitId != kit.Id).Select(s => s.Site.Name), .. rest.AsParallel().AsOrdered().Where(s => !Serves(kit.Parts, s, inputs)).Select(s => s.Name)];
+        ImmutableArray<string> unserved = [.. chosen.Where(c => sites.All(s => s.Site.Id != c.Id)).Select(c => c.Name), .. rest.AsParallel().AsOrdered().Where(s => !Serves(kit.Parts, s, inputs)).Select(s => s.Name)];
         var places = sites.Select(s => PlaceOf(s, free, kit, skies.First(k => k.Site.Id == s.Site.Id), inputs)).ToImmutableArray();
         var region = new RegionDesign(
             ask, inputs.Sites.Length, places, Governs(sites), governing.Site.Id, places.OrderBy(p => p.OwnCost).ThenByDescending(p => p.SunOverLamp).First().SiteId, unserved);

@@ -77,7 +77,11 @@ public static class DrawnSites
     private static (Table Table, List<bool> IsLengthStated) TableOf(MapFile map, List<MapFeature> features, ILookup<int, GeoPoint> poles)
     {
         var keys = features.SelectMany(f => f.Properties.Select(p => p.Key)).Distinct(StringComparer.Ordinal).Where(k => !IsMeaning(k, SiteColumns.Latitude) && !IsMeaning(k, SiteColumns.Longitude)).ToList();
-        var owned = Measured.ToDictionary(m => m, m => keys.Find(k => IsMeaning(k, m)), StringComparer.Ordinal);
+        var meanings = keys.ToDictionary(k => k, MeaningOf, StringComparer.Ordinal);
+        // one thing may say "length" and the next "longitud": the first heading of a meaning stands for all
+        var heads = keys.Where(k => meanings[k] is not null).GroupBy(k => meanings[k]!, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
+        keys.RemoveAll(k => meanings[k] is { } meaning && heads[meaning][0] != k);
+        var owned = Measured.ToDictionary(m => m, m => heads.GetValueOrDefault(m)?[0], StringComparer.Ordinal);
         var added = Measured.Where(m => owned[m] is null && (m != SiteColumns.Poles || poles.Count > 0)).ToList();
         var headings = added.Concat(keys).ToList();
         var rows = new List<ImmutableArray<Cell>> { Row(1, headings) };
@@ -85,14 +89,16 @@ public static class DrawnSites
         foreach (var feature in features)
         {
             var own = feature.Properties.GroupBy(p => p.Key, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Value, StringComparer.Ordinal);
+            string? Stated(Dictionary<string, string> texts, string heading) =>
+                (meanings[heading] is { } meaning ? heads[meaning] : [heading]).Select(h => texts.GetValueOrDefault(h)).FirstOrDefault(t => !string.IsNullOrEmpty(t));
             string Cell(string heading, bool isAdded)
             {
-                if (!isAdded && own.TryGetValue(heading, out var text) && text.Length > 0) return text;
+                if (!isAdded && Stated(own, heading) is { } text) return text;
                 var meaning = isAdded ? heading : Measured.FirstOrDefault(m => owned[m] == heading);
                 return meaning is null ? "" : MeasuredText(feature, meaning, poles);
             }
 
-            stated.Add(owned[SiteColumns.Length] is { } key && own.TryGetValue(key, out var length) && length.Length > 0);
+            stated.Add(owned[SiteColumns.Length] is { } key && Stated(own, key) is not null);
             rows.Add(Row(rows.Count + 1, [.. headings.Select((h, i) => Cell(h, i < added.Count))]));
         }
 
@@ -124,5 +130,8 @@ public static class DrawnSites
     private static Site WithGeometry(Site site, MapFeature feature, ILookup<int, GeoPoint> poles, bool isStated, string file, List<Diagnostic> found) =>
         feature.Shape == MapShape.Point ? site : SiteDrawing.Add(site, feature, [.. poles[feature.Number]], isStated, file, found);
 
-    private static bool IsMeaning(string key, string meaning) => HeadingMatch.Fits(key, SiteColumns.All) is [{ Score: >= 0.95 } best, ..] && best.Meaning.Id == meaning;
+    private static bool IsMeaning(string key, string meaning) => MeaningOf(key) == meaning;
+
+    /// <summary>What the name of a property means, or null; a likeness that a list's heading would be taken for is enough.</summary>
+    private static string? MeaningOf(string key) => HeadingMatch.Fits(key, SiteColumns.All) is [{ Score: >= 0.88 } best, ..] ? best.Meaning.Id : null;
 }

@@ -31,6 +31,9 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
     /// <summary>The line or area that stands in a cell of the row, or null.</summary>
     public MapFeature? Drawing { get; private set; }
 
+    /// <summary>Whether a line or an area stands in a cell and cannot be read, which has been reported.</summary>
+    public bool IsDrawingBroken => Drawing is null && (IsFilled(SiteColumns.Outline) || IsFilled(SiteColumns.Trace));
+
     /// <summary>Reads the line or the area of the row, where there is one.</summary>
     public void ReadDrawing()
     {

@@ -14,6 +14,8 @@ namespace TenderKit.Tendering.Sites;
 /// <summary>Turns one row into a site; every cell is looked at even when an earlier one is wrong.</summary>
 internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string> classNames)
 {
+    private static readonly string[] SideNames = ["left", "right"];
+
     private static readonly string[] SoilNames = [SoilClasses.Dense.Name, SoilClasses.Medium.Name, SoilClasses.Soft.Name];
 
     public Site? Read(SiteRow row)
@@ -30,7 +32,7 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         var horizon = Horizon(row);
         var azimuth = row.Number(SiteColumns.Azimuth, QuantityKind.Degrees, 0, 360);
         var bearing = row.Number(SiteColumns.Bearing, QuantityKind.Degrees, 0, 360);
-        var side = row.Choice<PoleSide>(SiteColumns.Side, SiteWords.SideOf);
+        var side = Side(row);
         var heights = row.IsFilled(SiteColumns.MountingHeight) ? row.Heights(SiteColumns.MountingHeight) : defaults.MountingHeightsM;
         var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
             ?? defaults.BasicWindMPerS;
@@ -70,6 +72,8 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         return profile;
     }
 
+    private static PoleSide? Side(SiteRow row) => row.Choice(SiteColumns.Side, t => SiteWords.SideOf(t)?.ToString().ToLowerInvariant(), s => s, SideNames) is { } side ? SiteWords.SideOf(side) : null;
+
     private static SiteKind Kind(SiteRow row)
     {
         if (row.IsFilled(SiteColumns.Kind)) return row.Choice<SiteKind>(SiteColumns.Kind, SiteWords.KindOf) ?? SiteKind.Road;
@@ -79,6 +83,7 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
     private (double? LengthM, double? WidthM) Size(SiteRow row, SiteKind kind)
     {
         if (row.Drawing is { } drawn && !row.IsFilled(SiteColumns.Length)) return DrawnSize(row, drawn, kind);
+        if (row.IsDrawingBroken && !row.IsFilled(SiteColumns.Length)) return (null, null);
         if (!row.IsFilled(SiteColumns.Length)) row.Error("TK182", SiteColumns.Length, "is missing; write it in metres");
         var length = row.Number(SiteColumns.Length, QuantityKind.Length, SiteLimits.LeastLengthM, SiteLimits.GreatestLengthM);
         var widest = kind == SiteKind.Yard ? SiteLimits.GreatestLengthM : SiteLimits.GreatestStripWidthM;

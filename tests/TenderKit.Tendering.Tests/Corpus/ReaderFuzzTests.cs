@@ -31,8 +31,8 @@ public sealed class ReaderFuzzTests
         [6], 4, Arrangement.SingleSided, 0, 30, Terrain.II, SoilClasses.Soft, false, ImmutableSortedDictionary<string, string>.Empty);
 
     [Theory]
-    [InlineData(".csv", 250)]
-    [InlineData(".xlsx", 120)]
+    [InlineData(".csv", 100)]
+    [InlineData(".xlsx", 60)]
     [InlineData(".xls", 60)]
     public void Site_lists(string extension, int count) => Sample(Of("tests/TenderKit.Tendering.Tests/Corpus/Files", extension), count, (name, bytes) =>
     {
@@ -57,6 +57,14 @@ public sealed class ReaderFuzzTests
         TenderFile.Read(Encoding.UTF8.GetString(bytes), name, "", problems);
         return [.. problems];
     });
+
+    [Fact]
+    public void A_tender_file_a_hundred_thousand_deep_is_refused()
+    {
+        var problems = new List<Diagnostic>();
+        Assert.Null(TenderFile.Read("a: " + new string('[', 100_000), "tender.yaml", "", problems));
+        Assert.Equal("TK110", Assert.Single(problems).Code);
+    }
 
     [Fact]
     public void Photometric_files() => Sample([.. Of("catalog-sample", ".ies").Take(6), .. Of("catalog-sample", ".ldt").Take(3)], 150, (name, bytes) => PhotometryReader.Read(name, bytes).Diagnostics);

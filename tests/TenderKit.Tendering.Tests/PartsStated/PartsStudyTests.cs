@@ -13,7 +13,7 @@ public sealed class PartsStudyTests
 
     private static readonly DesignInputs Inputs = StarterTender.Inputs with
     {
-        Rules = new RuleSet([.. StarterTender.Inputs.Rules.Rules.Select(r => r.Id == "climate.years" ? r with { Value = 4 } : r)]),
+        Rules = new RuleSet([.. StarterTender.Inputs.Rules.Rules.Select(r => r.Id == "climate.years" ? r with { Value = 12 } : r)]),
         Shared = new SharedWork(),
     };
 

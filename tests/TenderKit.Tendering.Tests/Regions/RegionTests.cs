@@ -42,9 +42,10 @@ public sealed class RegionTests
     [Fact]
     public void A_place_the_kit_does_not_serve_is_named()
     {
-        var beyond = Ask with { Places = Ask.Places.Add(new("Far north", new GeoPoint(65, 25), null)) };
+        var beyond = Ask with { Places = [Ask.Places[0], new("Far north", new GeoPoint(69.6, 19), null)] }; // two months without sun
         var design = RegionDesigner.Run(Inputs(beyond), []);
-        Assert.Contains(design.Diagnostics, d => d.Severity == Severity.Error);
+        Assert.Contains(design.Diagnostics, d => d is { Code: "TK352", Severity: Severity.Error } && d.Message.Contains("Far north", StringComparison.Ordinal));
+        Assert.Equal("Far north", Assert.Single(design.Region!.Unserved));
     }
 
     [Fact]

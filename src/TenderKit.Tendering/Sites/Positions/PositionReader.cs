@@ -27,7 +27,7 @@ internal sealed partial class PositionReader
         if (row.IsFilled(SiteColumns.Easting) || row.IsFilled(SiteColumns.Northing)) return OfGrid(row, SiteColumns.Easting, SiteColumns.Northing);
         var (latitude, longitude) = (row.Text(SiteColumns.Latitude), row.Text(SiteColumns.Longitude));
         if (latitude.Length == 0 && longitude.Length == 0)
-            return row.IsFilled(SiteColumns.Coordinates) ? OfOneCell(row) : row.Drawing is { } drawn ? OfDrawing(drawn) : RowPosition.Missing(row.HasColumn(SiteColumns.Latitude) ? SiteColumns.Latitude : SiteColumns.Coordinates);
+            return row.IsFilled(SiteColumns.Coordinates) ? OfOneCell(row) : row.Drawing is { } drawn ? OfDrawing(drawn) : row.IsDrawingBroken ? RowPosition.Bad(SiteColumns.Trace) : RowPosition.Missing(row.HasColumn(SiteColumns.Latitude) ? SiteColumns.Latitude : SiteColumns.Coordinates);
         if (latitude.Length == 0)
             row.Error("TK182", SiteColumns.Latitude, "is missing; the sun cannot be found without it: write decimal degrees such as 14.2508");
         if (longitude.Length == 0) row.Error("TK182", SiteColumns.Longitude, "is missing; write decimal degrees such as -4.2500");
