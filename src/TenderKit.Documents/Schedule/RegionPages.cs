@@ -15,7 +15,7 @@ internal static class RegionPages
         var (dull, mild) = (region.Governing, region.Mild);
         yield return new Heading(1, "The region");
         yield return new Paragraph(
-            $"The tender names no sites yet. One kit is designed to serve every place of {region.Ask.Name}; {Figures.Count(region.Sampled, "place was", "places were")} looked at. "
+            $"The tender names no sites yet. One kit is designed to serve every place of {region.Ask.Name}; places looked at: {Figures.Number(region.Sampled, 0)}. "
             + $"{dull.Name} governs the energy, in month {dull.DarkestMonth}, and this document is made for it. {mild.Name} is the mildest: alone it would need {Figures.Number(mild.ArrayWp, 0)} Wp and {Figures.Number(mild.BatteryWh, 0)} Wh.");
         yield return new Paragraph(
             ClimateGrades.IsEstimate(dull.Grade)
