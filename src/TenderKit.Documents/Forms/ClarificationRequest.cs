@@ -38,7 +38,8 @@ public static class ClarificationRequest
         {
             yield return new Paragraph($"What the parts give: {study.Parts.Name}, {Clarifications.Text(study.Parts)}", TextStyle.BodyStrong, AfterSteps: 0) { KeepWithNext = true };
             yield return new Paragraph(
-                "Light with the luminaire of our catalogue nearest in power, undimmed. Dark nights: upper bound of the mean, 90 % sure. Reserve: of an old battery in the coldest month.", TextStyle.Small, AfterSteps: 0) { KeepWithNext = true };
+                "Light with the luminaire of our catalogue nearest in power, undimmed. Dark nights: upper bound of the mean, 90 % sure. Reserve: of an old battery in the coldest month.", TextStyle.Small, AfterSteps: 0)
+            { KeepWithNext = true };
             yield return Table(study);
         }
 

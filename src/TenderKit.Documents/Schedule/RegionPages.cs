@@ -33,7 +33,7 @@ internal static class RegionPages
     private static TableBlock Places(RegionDesign region) => new(
         "Places designed in full",
         [
-            new("Place", Share: 1.5), new("Latitude", "degrees", 1, Side.End, 40), new("Longitude", "degrees", 1, Side.End, 44), new("Climate", Share: 1.6), new("Taken at", "", 1, Side.End, 36), new("Month", "", 1, Side.End, 32),
+            new("Place", Share: 2.2), new("Latitude", "degrees", 1, Side.End, 42), new("Longitude", "degrees", 1, Side.End, 50), new("Climate", Share: 1.6), new("Taken at", "", 1, Side.End, 36), new("Month", "", 1, Side.End, 32),
             new("Sun over lamp", "kWh/m² h", 1, Side.End, 46), new("Array", "Wp", 1, Side.End, 34), new("Battery", "Wh", 1, Side.End, 40), new("Dark nights", "a year", 1, Side.End, 36), new("Autonomy", "nights", 1, Side.End, 44),
         ],
         [.. region.Places.Select(p => new Row(
