@@ -60,7 +60,7 @@ public static class RegionDesigner
             Curves = [.. common.Curves.Where(c => c.KitId == kit.Id)],
             SideBySide = [.. common.SideBySide.Where(p => p.KitId == kit.Id)],
             KitCounts = [],
-            Diagnostics = [.. common.Diagnostics.Where(d => d.Code is not ("TK640" or "TK641") && (d.Place.Site is null || d.Place.Site == site.Site.Id)), .. Findings(region)],
+            Diagnostics = [.. common.Diagnostics.Where(d => d.Code is not ("TK640" or "TK641") && (d.Severity == Severity.Error || d.Place.Site is null || d.Place.Site == site.Site.Id)), .. Findings(region)],
         };
     }
 
