@@ -30,6 +30,13 @@ public static class BidJson
         root["choice"] = ChoiceJson.Of(design);
         root["kits"] = Array(design.Kits.Select(KitOf));
         if (!design.SideBySide.IsEmpty) root["integratedBesideSeparate"] = Array(design.SideBySide.Select(FormsJson.Of));
+        if (design.Region is { } region) root["region"] = TakenJson.Of(region);
+        if (design.PartsStated is { } stated)
+        {
+            root["partsStated"] = TakenJson.Of(stated);
+            root["clarifications"] = TakenJson.Questions(stated);
+        }
+
         root["sites"] = Array(design.Sites.Select(SiteJson.Of));
         root["unmetSites"] = Array(design.Unmet.Select(u => new JsonObject { ["siteId"] = u.SiteId, ["name"] = u.Name, ["reason"] = u.Reason }));
         root["designRules"] = Array(design.Rules.Select(r => new JsonObject { ["id"] = r.Id, ["value"] = r.Value, ["low"] = r.Low, ["high"] = r.High, ["unit"] = r.Unit, ["source"] = r.Source, ["where"] = r.Where, ["changedByTender"] = r.Overridden }));

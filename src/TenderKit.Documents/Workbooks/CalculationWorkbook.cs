@@ -28,6 +28,7 @@ public static class CalculationWorkbook
         YearsSheet.Write(book, design, bill);
         ChoiceSheet.Write(book, design);
         KitCountSheet.Write(book, design);
+        RegionSheet.Write(book, design);
         FormsSheet.Write(book, design);
         ClauseSheet.Write(book, design);
         HandSheet.Write(book, design);

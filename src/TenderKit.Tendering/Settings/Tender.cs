@@ -114,6 +114,15 @@ public sealed record Tender(
     /// <summary>File of the employer's clauses, or null.</summary>
     public string? SpecificationFile { get; init; }
 
+    /// <summary>What is asked for in place of sites, or null.</summary>
+    public Regions.RegionAsk? Region { get; init; }
+
+    /// <summary>Parts the tender names in place of a duty.</summary>
+    public ImmutableArray<PartsStated.StatedParts> PartsStated { get; init; } = [];
+
+    /// <summary>Totals the tender states, or null.</summary>
+    public Sites.StatedTotals? Stated { get; init; }
+
     /// <summary>What the designs are chosen by.</summary>
     public ChoiceBasis Choice { get; init; } = ChoiceBasis.FirstCost;
 }
