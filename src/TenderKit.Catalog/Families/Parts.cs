@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using TenderKit.Sizing.Energy;
-using TenderKit.Sizing.Wiring;
 
 namespace TenderKit.Catalog.Families;
 

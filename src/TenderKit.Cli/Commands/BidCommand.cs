@@ -51,7 +51,8 @@ internal static class BidCommand
         var bill = BillBuilder.Build(design);
         var poles = PolePlacing.Of(design);
         var evidence = Evidence.Of(design, Path.Combine(inputs.Tender.Folder, inputs.Tender.CatalogPath));
-        design = design with { Diagnostics = [.. design.Diagnostics, .. evidence.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
+        var library = NoteLibrary.Load(inputs.Tender.Head.Language);
+        design = design with { Diagnostics = [.. design.Diagnostics, .. library.Diagnostics, .. evidence.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
         terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
         if (design.Sites.IsEmpty)
         {
@@ -60,7 +61,7 @@ internal static class BidCommand
         }
 
         var target = folder ?? Path.Combine("output", SafeName.OfReference(inputs.Tender.Head.Reference, "bid"));
-        var notes = NoteSelector.Select(design, NoteLibrary.Load());
+        var notes = NoteSelector.Select(design, library.Value!);
         var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."), poles, evidence.Copies);
         var changes = BidFolder.WriteBid(target, documents, TenderInputs.Of(tenderPath, inputs.Tender));
         foreach (var removed in changes.Removed) terminal.Progress($"Removed {removed}: the earlier run wrote it, this one does not need it.");
