@@ -17,7 +17,7 @@ internal static class ShippedFiles
     public static IEnumerable<Proof> Run()
     {
         foreach (var font in ShippedFonts.All()) yield return new("fonts", font.Name, font.IsWhole, Short(font.Found), Short(font.Expected), Cure: Reinstall);
-        yield return Counted("notes", "note texts", () => NoteLibrary.Load().Rules.Length, "notes");
+        foreach (var language in TenderLanguages.All) yield return Counted("notes", $"note texts in '{language}'", () => NotesIn(language), "notes");
         yield return Counted("climate", "built-in reference table", () => ReferenceStations.Load().Count, "stations");
         foreach (var proof in OfStarter()) yield return proof;
     }
@@ -67,6 +67,9 @@ internal static class ShippedFiles
         var open = Math.Abs(ledger.InWh - ledger.LampWh - ledger.OwnUseWh - ledger.LossesWh - ledger.DumpedWh - ledger.StoreChangeWh) / ledger.InWh;
         return new("design", what, open <= 1e-9 && design.Sites[0].Checks.All(c => c.Complies), open.ToString("0.0E+0", CultureInfo.InvariantCulture), "at most 1E-9 of the energy in, every check met", open, "conservation of energy", Reinstall);
     }
+
+    /// <summary>Number of notes in a language of its own; none where English stands in.</summary>
+    private static int NotesIn(string language) => NoteLibrary.Load(language) is { Value: { } library, Diagnostics.IsEmpty: true } ? library.Rules.Length : 0;
 
     private static Proof Counted(string part, string what, Func<int> count, string unit)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.ExceptionServices;
 using System.Text;
 using TenderKit.Intake.Tests.Photometry;
 using Xunit;
@@ -101,8 +102,12 @@ public class FuzzTests
 
     private static void AssertAnswered(string[] args, string which)
     {
+        var thrown = "";
+        void Note(object? sender, FirstChanceExceptionEventArgs e) => thrown = e.Exception.Message + "\n" + Environment.StackTrace;
+        AppDomain.CurrentDomain.FirstChanceException += Note;
         var run = TenderFolder.Run(args);
-        var told = new StringBuilder(which).Append(": ").AppendJoin(' ', args).Append('\n').Append(run.Errors).ToString();
+        AppDomain.CurrentDomain.FirstChanceException -= Note;
+        var told = new StringBuilder(which).Append(": ").AppendJoin(' ', args).Append('\n').Append(run.Errors).Append("\nlast thrown: ").Append(thrown).ToString();
         Assert.True(run.Code is ExitCodes.Good or ExitCodes.SomethingUnmet or ExitCodes.CouldNotRun, told);
         Assert.False(run.Errors.Contains("fault of the program", StringComparison.Ordinal) || run.Errors.Contains("   at ", StringComparison.Ordinal), told);
         Assert.True(run.Code != ExitCodes.CouldNotRun || run.Errors.Length > 0 || run.Output.Length > 0, told + " was refused without a word");
