@@ -47,7 +47,8 @@ internal static class BidCommand
         }
 
         terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {Terminal.Count(inputs.Sites.Length, "site")} ..."));
-        var design = BidDesign.Run(inputs with { Explain = true }, loaded.Diagnostics);
+        var progress = new DesignProgress(terminal);
+        var design = progress.Design(inputs with { Explain = true }, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
         var poles = PolePlacing.Of(design);
         var evidence = Evidence.Of(design, Path.Combine(inputs.Tender.Folder, inputs.Tender.CatalogPath));
@@ -60,13 +61,24 @@ internal static class BidCommand
             return ExitCodes.SomethingUnmet;
         }
 
-        var target = folder ?? Path.Combine("output", FolderName(inputs.Tender.Head.Reference));
+        var target = folder ?? Path.Combine("output", SafeName.OfReference(inputs.Tender.Head.Reference, "bid"));
         var notes = NoteSelector.Select(design, library.Value!);
         var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."), poles, evidence.Copies);
-        BidFolder.Write(target, documents);
+        var changes = BidFolder.WriteBid(target, documents, TenderInputs.Of(tenderPath, inputs.Tender));
+        foreach (var removed in changes.Removed) terminal.Progress($"Removed {removed}: the earlier run wrote it, this one does not need it.");
+        if (LeftBehind(changes) is { } left)
+        {
+            design = design with { Diagnostics = [.. design.Diagnostics, left] };
+            terminal.Problems([left]);
+        }
+
         Summarise(design, bill.Value, target, documents, json, terminal);
         return design.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;
     }
+
+    private static Diagnostic? LeftBehind(FolderChanges changes) => changes.Left.IsEmpty
+        ? null
+        : Diagnostic.Note("TK719", $"not of this run and left in the folder: {string.Join(", ", changes.Left)}; take out what belongs to an earlier state before the folder is handed in");
 
     private static IEnumerable<Diagnostic> FormFindings(TenderDesign design, BillOfQuantities? bill)
     {
@@ -120,11 +132,4 @@ internal static class BidCommand
     }
 
     private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
-
-    /// <summary>A reference as a folder name: letters, digits, '-' and '_' stay, anything else becomes '-'.</summary>
-    internal static string FolderName(string reference)
-    {
-        var name = string.Concat(reference.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '-')).Trim('-');
-        return name.Length == 0 ? "bid" : name;
-    }
 }

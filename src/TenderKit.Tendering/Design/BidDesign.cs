@@ -10,9 +10,9 @@ namespace TenderKit.Tendering.Design;
 public static class BidDesign
 {
     /// <inheritdoc cref="TenderDesigner.Run" path="/param"/>
-    public static TenderDesign Run(DesignInputs inputs, ImmutableArray<Diagnostic> noticed)
+    public static TenderDesign Run(DesignInputs inputs, ImmutableArray<Diagnostic> noticed, Action<int>? done = null, Action<string>? doing = null)
     {
-        var design = inputs.Tender.Region is null ? TenderDesigner.Run(inputs, noticed) : RegionDesigner.Run(inputs, noticed);
+        var design = inputs.Tender.Region is null ? TenderDesigner.Run(inputs, noticed, done, doing) : RegionDesigner.Run(inputs, noticed, doing);
         if (inputs.Tender.Stated is { } stated) design = With(design, stated.OfDesign(inputs.Sites, design.PoleCount));
         return PartsStudy.Of(inputs) is { } parts ? With(design with { PartsStated = parts }, Clarifications.Findings(parts)) : design;
     }

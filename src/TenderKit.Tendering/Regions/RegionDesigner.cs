@@ -19,13 +19,13 @@ public static class RegionDesigner
     private const int MostDull = 8;
 
     /// <inheritdoc cref="TenderDesigner.Run" path="/param"/>
-    public static TenderDesign Run(DesignInputs inputs, ImmutableArray<Diagnostic> noticed)
+    public static TenderDesign Run(DesignInputs inputs, ImmutableArray<Diagnostic> noticed, Action<string>? doing = null)
     {
         var ask = inputs.Tender.Region ?? throw new ArgumentException("the tender states no region", nameof(inputs));
         var skies = inputs.Sites.AsParallel().AsOrdered().Select(s => SkyOf(s, inputs)).ToImmutableArray();
         var chosen = Extremes(skies);
         var free = TenderDesigner.Run(With(inputs, chosen, null), []);
-        var common = TenderDesigner.Run(With(inputs, chosen, 1), noticed);
+        var common = TenderDesigner.Run(With(inputs, chosen, 1), noticed, doing: doing);
         if (common.Kits.IsEmpty) return common with { Diagnostics = [.. common.Diagnostics.DistinctBy(d => (d.Code, d.Message))] };
         var kit = common.Kits[0];
         var sites = common.Sites.Where(s => s.KitId == kit.Id).ToImmutableArray();
