@@ -28,7 +28,7 @@ public static class TechnicalSchedule
     {
         Block[] body =
         [
-            .. SummaryPage.Of(design), .. Kits(design), new PageBreak(), .. LuminairePages.Of(design), .. SiteTables.Of(design), .. MaintenancePages.Of(design), .. AssumptionPages.Of(design),
+            .. SummaryPage.Of(design), .. Kits(design), new PageBreak(), .. LuminairePages.Of(design), .. SiteTables.Of(design), .. MaintenancePages.Of(design), .. AssumptionPages.Of(design), .. TracePages.Of(design),
             .. StatementPages.Of(design), .. UnmetSites.Pages(design), .. Warnings.Pages(design), .. Standards.Pages(design),
         ];
         return [.. CoverPage.Of(design), new PageBreak(), Contents.For(body), new PageBreak(), .. body];
