@@ -7,4 +7,8 @@ namespace TenderKit.Documents.Layout;
 /// <param name="Author">Who issues it.</param>
 /// <param name="Running">Left half of every page's foot.</param>
 /// <param name="Issued">Its date, the only date in the file; null for a document without one.</param>
-internal sealed record PaperDocument(string Title, string Author, string Subject, string Running, DateOnly? Issued, ImmutableArray<Block> Blocks);
+internal sealed record PaperDocument(string Title, string Author, string Subject, string Running, DateOnly? Issued, ImmutableArray<Block> Blocks)
+{
+    /// <summary>Language of its text, as programs that read aloud want it.</summary>
+    public string Language { get; init; } = "en";
+}
