@@ -5,7 +5,7 @@ namespace TenderKit.Documents.Layout;
 /// <summary>One page being filled: what is to be drawn on it and which areas lead to a heading.</summary>
 internal sealed class Sheet
 {
-    public List<PlacedMark> Marks { get; } = [];
+    public List<TaggedMark> Marks { get; } = [];
 
     public List<(XRect Area, int Heading)> Links { get; } = [];
 
@@ -85,7 +85,7 @@ internal sealed class PageFlow
     /// <summary>Back to the line grid after something that does not keep to it.</summary>
     public void Snap() => Y = Paper.TopPt + (Math.Ceiling((Y - Paper.TopPt - 0.01) / TextStyle.Step) * TextStyle.Step);
 
-    public void Mark(Action<XGraphics> draw) => Current.Marks.Add(new PlacedMark(_tag ?? NewTag(TagKind.Artifact), draw));
+    public void Mark(Action<XGraphics> draw) => Current.Marks.Add(new TaggedMark(_tag ?? NewTag(TagKind.Artifact), draw));
 
     /// <summary>An element inside the one that is open, in the order of reading.</summary>
     public Tag NewTag(TagKind kind) => new(kind, _tag, ++_tags);

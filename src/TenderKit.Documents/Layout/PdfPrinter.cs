@@ -86,7 +86,7 @@ internal static class PdfPrinter
         before?.Dispose();
     }
 
-    private static void Draw(XGraphics g, List<PlacedMark> marks, string running, string pageOf, TagWriter tags)
+    private static void Draw(XGraphics g, List<TaggedMark> marks, string running, string pageOf, TagWriter tags)
     {
         tags.DrawArtifacts(g, marks.Where(m => m.Tag.Kind == TagKind.Artifact).Select(m => m.Draw).Append(g => Footer(g, running, pageOf)));
         tags.Draw(g, marks);

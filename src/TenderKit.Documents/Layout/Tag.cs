@@ -42,4 +42,4 @@ internal sealed record Tag(TagKind Kind, Tag? Parent, int Order)
 }
 
 /// <summary>Something to be drawn, and what it is.</summary>
-internal readonly record struct PlacedMark(Tag Tag, Action<XGraphics> Draw);
+internal readonly record struct TaggedMark(Tag Tag, Action<XGraphics> Draw);

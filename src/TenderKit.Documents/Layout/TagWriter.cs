@@ -20,7 +20,7 @@ internal sealed class TagWriter
         _builder = manager.StructureBuilder;
     }
 
-    public void Draw(XGraphics g, IReadOnlyCollection<PlacedMark> marks)
+    public void Draw(XGraphics g, IReadOnlyCollection<TaggedMark> marks)
     {
         foreach (var mark in marks.Where(m => m.Tag.Kind != TagKind.Artifact).OrderBy(m => m.Tag.Order))
         {

@@ -39,6 +39,7 @@ public static class TechnicalSchedule
         yield return new Heading(1, "Kits");
         if (design.Kits.IsEmpty) yield return new Paragraph("None.");
         else yield return KitPages.Overview(design);
+        if (ProvisionalWords.Holds(design.Sites)) yield return new Paragraph(ProvisionalWords.Legend, TextStyle.Small);
         foreach (var kit in design.Kits)
         {
             yield return new PageBreak();
