@@ -28,7 +28,8 @@ public static class BidJson
         };
         if (bill is not null) BillJson.AddTo(root, bill);
         root["choice"] = ChoiceJson.Of(design);
-        root["kits"] = Array(design.Kits.Select(KitOf));
+        root["kits"] = Array(design.Kits.Select(k => KitOf(design, k)));
+        root["traceFormulas"] = TraceJson.Formulas();
         if (!design.SideBySide.IsEmpty) root["integratedBesideSeparate"] = Array(design.SideBySide.Select(FormsJson.Of));
         if (design.Region is { } region) root["region"] = TakenJson.Of(region);
         if (design.PartsStated is { } stated)
@@ -104,12 +105,14 @@ public static class BidJson
         };
     }
 
-    private static JsonObject KitOf(Kit kit) => new()
+    private static JsonObject KitOf(TenderDesign design, Kit kit) => new()
     {
         ["id"] = kit.Id,
         ["poleCount"] = kit.Poles,
         ["siteIds"] = new JsonArray([.. kit.SiteIds.Select(id => JsonValue.Create(id))]),
         ["parts"] = PartsJson.Of(kit.Parts),
         ["checks"] = Checks(kit.Checks),
+        ["checkSiteIds"] = new JsonArray([.. kit.CheckSites.Select(id => JsonValue.Create(id))]),
+        ["trace"] = TraceJson.Of(design, kit),
     };
 }

@@ -19,13 +19,13 @@ internal static class KitPages
             new("Kit", FixedPt: 22), new("Sites"), Number("Poles", "", 33), Number("Pole", "m", 28), Number("Luminaire", "W", 48), Number("Modules", "Wp", 44),
             Number("Battery", "Wh", 40), Number("System", "V", 40), Number("Margin", "light", 40), Number("Margin", "energy", 40), Number("Margin", "structure", 44),
         ],
-        [.. design.Kits.Select(OverviewRow)]);
+        [.. design.Kits.Select(k => OverviewRow(design, k))]);
 
     /// <summary>The pages of one kit, beginning on a page of their own: what it is, how it performs, what it was checked against.</summary>
     public static IEnumerable<Block> Of(TenderDesign design, Kit kit)
     {
         yield return new Heading(2, $"Kit {kit.Id}");
-        yield return new Paragraph(Opening(kit));
+        yield return new Paragraph(Opening(kit) + (ProvisionalWords.Holds(design, kit) ? " The number of poles is provisional until every site is surveyed." : ""));
         yield return MakeUpTable.Of(kit);
         foreach (var block in Drawings(Governing.OfStructure(design, kit), kit)) yield return block;
         foreach (var block in Light(Governing.OfLight(design, kit), kit)) yield return block;
@@ -35,11 +35,11 @@ internal static class KitPages
         if (EvidenceText.Any(kit.Parts)) yield return new Paragraph(EvidenceText.Files(kit.Parts), TextStyle.Small);
     }
 
-    private static Row OverviewRow(Kit kit)
+    private static Row OverviewRow(TenderDesign design, Kit kit)
     {
         var p = kit.Parts;
         return Row.Of(
-            kit.Id, Words.List(kit.SiteIds, 8), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW),
+            kit.Id, Words.List(kit.SiteIds, 8), Figures.Number(kit.Poles, 0) + (ProvisionalWords.Holds(design, kit) ? ProvisionalWords.Sign : ""), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW),
             Figures.Short(p.ArrayWp), Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV), Least(kit, Governing.LightChecks),
             Least(kit, Governing.EnergyChecks), Least(kit, Governing.StructureChecks));
     }

@@ -22,7 +22,7 @@ public static class PriceWorkbook
         SiteSheet.Write(book, design, bill, results: false);
         var behind = ledger.Behind(bill.GrandTotal);
         QuantitySheet.Write(book, bill, [.. bill.Inputs.Where(i => behind.Contains(i.Value) && i.Value.Name is not ("in.contingency" or "in.tax"))]);
-        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
+        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true, Schedule.ProvisionalWords.Of(design, lot.Lot));
         PriceScheduleSheet.Write(book, bill);
         DeliverySheet.Write(book, design, bill);
         TermsSheet.Write(book, design);

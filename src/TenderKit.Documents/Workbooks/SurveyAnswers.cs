@@ -21,7 +21,7 @@ public static class SurveyAnswers
         sheet.Header(1, _headings);
         sheet.Repeat(1, 1, 2);
         var row = 1;
-        foreach (var site in design.Sites) Write(sheet, ++row, site.Site);
+        foreach (var site in design.Sites.Select(s => s.Site).Concat(design.Unmet.Select(u => u.Site).OfType<Site>())) Write(sheet, ++row, site);
         return book.Save();
     }
 

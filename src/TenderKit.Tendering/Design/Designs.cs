@@ -170,7 +170,11 @@ public sealed record SiteDesign(
 public sealed record Kit(string Id, PoleParts Parts, ImmutableArray<string> SiteIds, int Poles, ImmutableArray<Check> Checks, ImmutableArray<string> CheckSites);
 
 /// <summary>A site that could not be designed.</summary>
-public sealed record UnmetSite(string SiteId, string Name, string Reason);
+public sealed record UnmetSite(string SiteId, string Name, string Reason)
+{
+    /// <summary>The site as read, for those who survey it; null where it is not known.</summary>
+    public Site? Site { get; init; }
+}
 
 /// <summary>The whole tender, designed.</summary>
 public sealed record TenderDesign(

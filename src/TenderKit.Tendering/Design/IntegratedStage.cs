@@ -51,11 +51,11 @@ internal static class IntegratedStage
         var albedo = inputs.Rules["climate.albedo"];
         var climate = weather.Climate;
         ImmutableArray<double> usable =
-            [.. TiltedPlane.MonthlyKWhPerM2(climate.Monthly, plane, albedo).Select(h => h * climate.CautiousFactor * (1 - site.ShadedFraction))];
+            [.. TiltedPlane.MonthlyKWhPerM2(climate.Monthly, plane, albedo, site.Horizon).Select(h => h * climate.CautiousFactor * (1 - site.ShadedFraction))];
         return weather with
         {
             Climate = climate with { Plane = plane, PlaneKWhPerM2 = usable },
-            Plane = TiltedPlane.Hourly(weather.Plane.Weather, plane, albedo, site.ShadedFraction),
+            Plane = TiltedPlane.Hourly(weather.Plane.Weather, plane, albedo, site.ShadedFraction, horizon: site.Horizon),
         };
     }
 
