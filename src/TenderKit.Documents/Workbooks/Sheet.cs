@@ -39,6 +39,18 @@ internal sealed class Sheet(Book book, string name)
     /// <summary>Columns that stay in sight.</summary>
     public int FrozenColumns { get; private set; }
 
+    /// <summary>Bars drawn where cells hold a number.</summary>
+    public List<BarArea> Bars { get; } = [];
+
+    /// <summary>Cells that lead to another: where they stand and the ledger cell they lead to.</summary>
+    public SortedDictionary<(int Row, int Column), CellId> Links { get; } = [];
+
+    /// <summary>Least numbers of inputs that must be above zero.</summary>
+    public Dictionary<(int Row, int Column), decimal> Leasts { get; } = [];
+
+    /// <summary>The table of this sheet, or null.</summary>
+    public TableArea? Table { get; set; }
+
     public SortedSet<int> BreaksBefore { get; } = [];
 
     public IReadOnlyDictionary<(int Row, int Column), (Content Content, Look Look)> Cells => _cells;
@@ -119,6 +131,9 @@ internal sealed class Sheet(Book book, string name)
     }
 
     public void Repeat(int firstRow, int lastRow, int frozenColumns = 0) => (RepeatedRows, FrozenColumns) = ((firstRow, lastRow), frozenColumns);
+
+    /// <summary>A row of turned headings is as high as the longest of them.</summary>
+    public void Height(int row, double pt) => _heightsPt[row] = Math.Max(_heightsPt.GetValueOrDefault(row), pt);
 
     private double Width(int column) => column <= Widths.Length ? Widths[column - 1] : 10;
 
