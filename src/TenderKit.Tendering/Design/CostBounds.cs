@@ -18,6 +18,8 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
     private readonly decimal _leastProtection = LeastProtection(inputs.Catalog, costs);
     private readonly decimal _leastController = Least(inputs.Catalog.Controllers, costs);
     private readonly decimal _leastCable = Least(inputs.Catalog.Cables, costs);
+    private readonly double _bestChargeFraction = inputs.Catalog.Batteries.Select(b => b.ChargeEfficiency).DefaultIfEmpty(1).Max();
+    private readonly double _bestDischargeFraction = inputs.Catalog.Batteries.Select(b => b.DischargeEfficiency).DefaultIfEmpty(1).Max();
     private readonly decimal _leastModule = Least(inputs.Catalog.Modules, costs);
     private readonly decimal _leastBracket = Least(inputs.Catalog.Brackets, costs);
     private readonly decimal _leastEnclosure = Least(inputs.Catalog.Enclosures, costs);
@@ -27,12 +29,14 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
 
     public decimal Of(LightOption light) => light.Integrated is { } unit
         ? light.Poles * (costs.Of(unit) + Rest(light))
-        : light.Poles * (costs.Of(light.Luminaire) + LeastBank(light) + _leastController + _leastModule + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
+        : light.Poles * (costs.Of(light.Luminaire) + LeastBank(light) + _leastController + LeastArray(light) + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
 
     /// <param name="strings">Fewest strings in the bank.</param>
-    public decimal Of(LightOption light, Battery battery, int inSeries, int strings) => light.Poles * (
-        costs.Of(light.Luminaire) + (costs.Of(battery) * inSeries * strings) + _leastController
-        + LeastArray(BankStage.Ideal(battery, inSeries, strings, _leastOwnUseW, light, climate, inputs)) + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
+    /// <param name="controller">Cost of the cheapest controller that suits; null for the cheapest there is.</param>
+    /// <param name="enclosure">Cost of the cheapest box that takes the batteries; null for the cheapest there is.</param>
+    public decimal Of(LightOption light, Battery battery, int inSeries, int strings, decimal? controller = null, decimal? enclosure = null) => light.Poles * (
+        costs.Of(light.Luminaire) + (costs.Of(battery) * inSeries * strings) + (controller ?? _leastController)
+        + LeastArray(BankStage.Ideal(battery, inSeries, strings, _leastOwnUseW, light, climate, inputs)) + _leastBracket + (enclosure ?? _leastEnclosure) + LeastWiring(light) + Rest(light));
 
     /// <param name="enclosure">The enclosure of the bank.</param>
     public decimal Of(LightOption light, BankOption bank, Enclosure enclosure) =>
@@ -157,6 +161,14 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
         }
 
         return kept.ToImmutable();
+    }
+
+    /// <summary>The cheapest modules for a light whatever its battery: with the efficiencies of the best.</summary>
+    private decimal LeastArray(LightOption light)
+    {
+        if (inputs.Catalog.Batteries.IsEmpty) return _leastModule;
+        var ideal = BankStage.Ideal(inputs.Catalog.Batteries[0], 1, 1, _leastOwnUseW, light, climate, inputs);
+        return LeastArray(ideal with { Model = ideal.Model with { ChargeEfficiency = _bestChargeFraction, DischargeEfficiency = _bestDischargeFraction } });
     }
 
     private static decimal Min(decimal? one, decimal other) => one < other ? one.Value : other;

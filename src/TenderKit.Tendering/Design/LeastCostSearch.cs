@@ -29,6 +29,7 @@ public sealed class LeastCostSearch
     private readonly HashSet<PowerSystem> _simulated = [];
     private readonly PriorityQueue<object, (decimal Cost, int Order)> _queue = new();
     private readonly Dictionary<(string Battery, int Count, string Controller, int Controllers), Enclosure?> _enclosures = [];
+    private readonly Dictionary<(string Battery, int Count), decimal?> _leastBoxes = [];
     private readonly Dictionary<(string Module, int Count), Bracket?> _brackets = [];
     private readonly Dictionary<(PoleShape Shape, double LampW, string Module, int Count, int InSeries, double BankV, double ChargeA, int Controllers), WiringOption?> _wirings = [];
     private readonly Dictionary<LightOption, Dictionary<double, ImmutableArray<Controller>>> _controllers = new(ReferenceEqualityComparer.Instance);
@@ -105,7 +106,11 @@ public sealed class LeastCostSearch
                     break;
                 case LightOption light:
                     foreach (var (battery, inSeries, strings) in BankStage.Batteries(light, weather.Climate, inputs, _bankRejections))
-                        Enqueue(new Stored(light, battery, inSeries), bounds.Of(light, battery, inSeries, strings) + _later.LeastOf(light, battery, inSeries * strings));
+                    {
+                        if (LeastController(battery, inSeries, light) is { } controller)
+                            Enqueue(new Stored(light, battery, inSeries), bounds.Of(light, battery, inSeries, strings, controller, LeastBox(battery, inSeries * strings)) + _later.LeastOf(light, battery, inSeries * strings));
+                    }
+
                     break;
                 case Stored(var light, var battery, var inSeries):
                     foreach (var bank in BankStage.Options(battery, inSeries, ControllersOf(battery, inSeries, light), light, site, weather.Climate, inputs, _bankRejections))
@@ -176,6 +181,25 @@ public sealed class LeastCostSearch
         var bankV = SystemVoltage.BankV(battery, inSeries);
         if (!_controllers.TryGetValue(light, out var byVoltage)) _controllers[light] = byVoltage = [];
         return byVoltage.TryGetValue(bankV, out var known) ? known : byVoltage[bankV] = BankStage.Controllers(bankV, light, site, weather.Climate, inputs, _bankRejections);
+    }
+
+    /// <summary>Cost of the cheapest controller that suits battery and light; null when none does.</summary>
+    private decimal? LeastController(Battery battery, int inSeries, LightOption light)
+    {
+        decimal? least = null;
+        foreach (var controller in ControllersOf(battery, inSeries, light))
+        {
+            if (controller.Chemistries.Contains(battery.Chemistry) && !(_costs.Of(controller) >= least)) least = _costs.Of(controller);
+        }
+
+        return least;
+    }
+
+    /// <summary>Cost of the cheapest box with room for so many of a battery, its controller left out; null when there is none.</summary>
+    private decimal? LeastBox(Battery battery, int count)
+    {
+        if (_leastBoxes.TryGetValue((battery.Code, count), out var known)) return known;
+        return _leastBoxes[(battery.Code, count)] = _support.BoxCost(battery, count);
     }
 
     private Enclosure? EnclosureOf(BankOption bank)

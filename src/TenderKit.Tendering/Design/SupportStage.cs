@@ -38,6 +38,17 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     /// <summary>The cheapest enclosure for a bank with its controller; null when none suits.</summary>
     internal Enclosure? EnclosureFor(BankOption bank, out ImmutableArray<Check> checks) => Cheapest(_enclosures ??= ByCost(inputs.Catalog.Enclosures), (list, e) => EnclosureChecks(list, e, bank), out checks);
 
+    /// <summary>Cost of the cheapest box with room for so many of a battery and strong enough for them: never above that of a box which takes the controller too.</summary>
+    internal decimal? BoxCost(Battery battery, int count)
+    {
+        foreach (var box in _enclosures ??= ByCost(inputs.Catalog.Enclosures))
+        {
+            if (box.UsableVolumeL >= battery.VolumeM3 * count * 1000 && box.MaxContentKg >= battery.WeightKg * count && box.IpCode >= inputs.Rules["enclosure.ip"]) return costs.Of(box);
+        }
+
+        return null;
+    }
+
     private SupportOption? Build(LightOption light, PowerOption power)
     {
         ImmutableArray<Check> bracketChecks = [], enclosureChecks = [];
