@@ -1,4 +1,5 @@
 using System.Globalization;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
 using TenderKit.Tendering.Design;
@@ -23,7 +24,8 @@ public static class SurveyForms
         var head = design.Tender.Head;
         return new PaperDocument($"{head.Reference} {head.Title}: survey forms", head.Bidder, "Survey forms", $"{head.Reference}  ·  Survey forms", head.IssueDate,
             [.. Opening(design), .. design.Sites.SelectMany(s => Page(s.Site, $"{Figures.Number(s.Poles, 0)}, {Figures.Number(s.Light.SpacingM, 1)} m, {s.KitId}")),
-                .. design.Unmet.Select(u => u.Site).OfType<Site>().SelectMany(s => Page(s, "none: no design was found, see the technical schedule"))]);
+                .. design.Unmet.Select(u => u.Site).OfType<Site>().SelectMany(s => Page(s, "none: no design was found, see the technical schedule"))])
+        { Wording = Echoes.WordingOf(design) };
     }
 
     /// <summary>Degrees with decimal minutes, as a hand-held receiver shows them.</summary>

@@ -45,7 +45,7 @@ internal sealed record FigureBeside(double HeightPt, double WidthPt, Action<XGra
     private double PlaceFact(PageFlow flow, Row fact, double top)
     {
         var values = Values(fact);
-        flow.Tagged(TagKind.HeadCell, () => flow.Line(Fonts.Drawable(fact.Cells[0]), TextStyle.Small, LeftPt, top + PadPt, (LeftPt, LeftPt + NamePt)));
+        flow.Tagged(TagKind.HeadCell, () => flow.Say(fact.Cells[0], TextStyle.Small, LeftPt, top + PadPt, (LeftPt, LeftPt + NamePt)));
         flow.Tagged(TagKind.Cell, () =>
         {
             for (var l = 0; l < values.Length; l++) flow.Line(values[l], TextStyle.Small, LeftPt + NamePt, top + PadPt + (l * TextStyle.Small.Leading), (LeftPt + NamePt, Paper.RightPt));

@@ -23,7 +23,7 @@ internal sealed record KeyFigures(ImmutableArray<KeyFigure> Items) : Block
             var value = Items[i].Value;
             flow.Tagged(TagKind.Paragraph, () =>
             {
-                flow.Line(value, TextStyle.Figure, x, flow.Y + TextStyle.Step, (x, x + column));
+                flow.Say(value, TextStyle.Figure, x, flow.Y + TextStyle.Step, (x, x + column));
                 for (var l = 0; l < names.Length; l++) flow.Line(names[l], TextStyle.Quiet, x, flow.Y + (6 * TextStyle.Step) + (l * TextStyle.Quiet.Leading), (x, x + column));
             });
             deepest = Math.Max(deepest, names.Length);

@@ -1,4 +1,5 @@
 using PdfSharp.Drawing;
+using TenderKit.Documents.Languages;
 
 namespace TenderKit.Documents.Layout;
 
@@ -104,7 +105,7 @@ internal sealed class PageFlow
 
     /// <summary>Places a drawing, which needs words for those who do not see it.</summary>
     public void Figure(XRect area, string alternative, Action<XGraphics> draw) =>
-        In(NewTag(TagKind.Figure) with { Alternative = Fonts.Drawable(alternative), Area = area }, () => Mark(draw));
+        In(NewTag(TagKind.Figure) with { Alternative = Fonts.Drawable(Wording.Current.Say(alternative)), Area = area }, () => Mark(draw));
 
     public void Link(XRect area, int heading) => Current.Links.Add((area, heading));
 
@@ -118,6 +119,10 @@ internal sealed class PageFlow
         In(tag, () => Mark(g => g.DrawString(text, style.Font, style.Brush, x, Baseline(style, top))));
     }
 
+    /// <summary>One line of text, said in the language of the document.</summary>
+    public void Say(string text, TextStyle style, double x, double top, (double Left, double Right)? cell = null) =>
+        Line(Fonts.Drawable(Wording.Current.Say(text)), style, x, top, cell);
+
     public void LineRight(string text, TextStyle style, double right, double top, (double Left, double Right)? cell = null) =>
         Line(text, style, right - style.Width(text), top, cell);
 
@@ -126,7 +131,7 @@ internal sealed class PageFlow
 
     public PlacedHeading AddHeading(int level, string text, bool numbered)
     {
-        var heading = new PlacedHeading(level, numbered ? NextNumber(level) : "", Fonts.Drawable(text), Sheets.Count, Y);
+        var heading = new PlacedHeading(level, numbered ? NextNumber(level) : "", Fonts.Drawable(Wording.Current.Say(text)), Sheets.Count, Y);
         Headings.Add(heading);
         return heading;
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 
 namespace TenderKit.Documents.Layout;
 
@@ -9,6 +10,6 @@ namespace TenderKit.Documents.Layout;
 /// <param name="Issued">Its date, the only date in the file; null for a document without one.</param>
 internal sealed record PaperDocument(string Title, string Author, string Subject, string Running, DateOnly? Issued, ImmutableArray<Block> Blocks)
 {
-    /// <summary>Language of its text, as programs that read aloud want it.</summary>
-    public string Language { get; init; } = "en";
+    /// <summary>Says its texts in its language.</summary>
+    public Wording Wording { get; init; } = Wording.English;
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using TenderKit.Documents.Languages;
 
 namespace TenderKit.Documents.Layout;
 
@@ -13,6 +14,7 @@ internal static class PdfPrinter
         try
         {
             CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+            using var spoken = document.Wording.Enter();
             return EqualBytes.Fix(Write(document, Lay(document.Blocks)), document.Issued);
         }
         finally
@@ -61,9 +63,9 @@ internal static class PdfPrinter
 
     private static void Describe(PdfDocument pdf, PaperDocument document)
     {
-        pdf.Info.Title = document.Title;
+        pdf.Info.Title = document.Wording.Say(document.Title);
         pdf.Info.Author = document.Author;
-        pdf.Info.Subject = document.Subject;
+        pdf.Info.Subject = document.Wording.Say(document.Subject);
         pdf.Info.Creator = "TenderKit";
         pdf.Info.CreationDate = EqualBytes.Noon(document.Issued);
         pdf.Info.ModificationDate = EqualBytes.Noon(document.Issued);
@@ -72,14 +74,14 @@ internal static class PdfPrinter
     /// <summary>Draws page after page; the one before is finished only when the next is there, since an element open on it goes on.</summary>
     private static void DrawAll(PdfDocument pdf, PageFlow flow, PaperDocument document)
     {
-        var tags = new TagWriter(pdf, document.Language);
+        var tags = new TagWriter(pdf, document.Wording.Language);
         XGraphics? before = null;
         for (var i = 0; i < flow.Sheets.Count; i++)
         {
             var page = pdf.AddPage(new PdfPage { Width = XUnit.FromPoint(Paper.WidthPt), Height = XUnit.FromPoint(Paper.HeightPt) });
             before?.Dispose();
             before = XGraphics.FromPdfPage(page);
-            Draw(before, flow.Sheets[i].Marks, document.Running, FormattableString.Invariant($"Page {i + 1} of {flow.Sheets.Count}"), tags);
+            Draw(before, flow.Sheets[i].Marks, document.Running, Wording.Current.Say(FormattableString.Invariant($"Page {i + 1} of {flow.Sheets.Count}")), tags);
         }
 
         tags.Close();

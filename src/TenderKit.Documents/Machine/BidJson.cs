@@ -31,6 +31,13 @@ public static class BidJson
         root["kits"] = Array(design.Kits.Select(k => KitOf(design, k)));
         root["traceFormulas"] = TraceJson.Formulas();
         if (!design.SideBySide.IsEmpty) root["integratedBesideSeparate"] = Array(design.SideBySide.Select(FormsJson.Of));
+        if (design.Region is { } region) root["region"] = TakenJson.Of(region);
+        if (design.PartsStated is { } stated)
+        {
+            root["partsStated"] = TakenJson.Of(stated);
+            root["clarifications"] = TakenJson.Questions(stated);
+        }
+
         root["sites"] = Array(design.Sites.Select(SiteJson.Of));
         root["unmetSites"] = Array(design.Unmet.Select(u => new JsonObject { ["siteId"] = u.SiteId, ["name"] = u.Name, ["reason"] = u.Reason }));
         root["designRules"] = Array(design.Rules.Select(r => new JsonObject { ["id"] = r.Id, ["value"] = r.Value, ["low"] = r.Low, ["high"] = r.High, ["unit"] = r.Unit, ["source"] = r.Source, ["where"] = r.Where, ["changedByTender"] = r.Overridden }));
@@ -86,6 +93,7 @@ public static class BidJson
         return new JsonObject
         {
             ["reference"] = head.Reference,
+            ["language"] = head.Language,
             ["title"] = head.Title,
             ["employer"] = head.Employer,
             ["bidder"] = head.Bidder,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Quotes.Checks;
@@ -17,7 +18,8 @@ public static class QuoteReport
 
     internal static PaperDocument Document(CheckedOffer offer, ImmutableArray<SiteRun> runs, TenderHead head) => new(
         "Check of an offer", head.Employer, head.Reference, $"{head.Reference}  ·  Check of {offer.Offer.File}", head.IssueDate,
-        [.. Front(offer, head), .. Findings(offer), .. Sites(runs), .. Lines(offer), .. Questions(offer)]);
+        [.. Front(offer, head), .. Findings(offer), .. Sites(runs), .. Lines(offer), .. Questions(offer)])
+    { Wording = Echoes.WordingOf(head, offer) };
 
     private static IEnumerable<Block> Front(CheckedOffer offer, TenderHead head)
     {
@@ -103,5 +105,6 @@ public static class QuoteReport
             {
                 new TableBlock($"Step by step: {o.Checked.Offer.File}", [new("Step"), new("Amount", Side: Side.End, FixedPt: 110), new("How", Share: 1.4)], [.. o.Steps.Select(s => Row.Of(s.Step, Money(s.Amount), s.How))]) { KeepTogether = true },
             }.Concat(o.Screens.Select(s => (Block)new Paragraph(s.Code + ": " + s.Message + ". " + s.Source, TextStyle.Small)))),
-        ]));
+        ])
+    { Wording = Wording.In(head.Language, [.. Echoes.Of(head), .. offers.SelectMany(o => Echoes.Of(o.Checked))]) });
 }

@@ -61,6 +61,9 @@ internal static class KitPages
         var layout = site.Light.Layout is { } road
             ? $"{Words.Of(road.Arrangement)}, spacing {Figures.Number(road.SpacingM, 1)} m, mounting height {Figures.Number(road.MountingHeightM, 2)} m, "
                 + $"overhang {Figures.Number(road.OverhangM, 2)} m, tilt {Figures.Short(road.TiltDegrees)}°"
+            : site.Light is { Area: { } drawn, Yard: { } upright }
+                ? $"{Figures.Count(drawn.Luminaires.Length, "pole", "poles")} on the area as drawn, {Figures.Number(drawn.Area.AreaM2, 0)} m², mounting height "
+                    + $"{Figures.Number(upright.MountingHeightM, 2)} m, tilt {Figures.Short(upright.TiltDegrees)}°"
             : site.Light.Yard is { } yard
                 ? $"{Figures.Count(yard.PolesPerSide, "pole", "poles")} on {(yard.BothSides ? "each long side" : "one long side")}, mounting height "
                     + $"{Figures.Number(yard.MountingHeightM, 2)} m, overhang {Figures.Number(yard.OverhangM, 2)} m, tilt {Figures.Short(yard.TiltDegrees)}°"
@@ -69,6 +72,13 @@ internal static class KitPages
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
             + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; {(site.Light.Yard is null ? "spacing" : "number of poles")} set by: {site.Light.GoverningLimit}.", TextStyle.Small)
         { KeepWithNext = true };
+        if (site.Light.Area is { } outline)
+        {
+            yield return new Figure(AreaPicture.HeightPt(outline), (g, area) => AreaPicture.Draw(g, area, site.Light, outline),
+                $"Maintained horizontal illuminance at site {site.Site.Id}, the area as drawn, north up; lx at the points of its grid.");
+            yield break;
+        }
+
         if (!LightField.CanDraw(site.Light.Result))
         {
             yield return new Paragraph($"No picture: the grid of {Figures.Number(site.Light.Result.PointsAlong, 0)} by "

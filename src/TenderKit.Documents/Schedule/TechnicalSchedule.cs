@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Tendering.Design;
 
@@ -21,14 +22,15 @@ public static class TechnicalSchedule
         var head = design.Tender.Head;
         return new PaperDocument(
             $"{head.Reference} {head.Title}: technical schedule", head.Bidder, "Technical schedule", $"{head.Reference}  ·  Technical schedule",
-                head.IssueDate, Blocks(design));
+                head.IssueDate, Blocks(design))
+        { Wording = Echoes.WordingOf(design) };
     }
 
     private static ImmutableArray<Block> Blocks(TenderDesign design)
     {
         Block[] body =
         [
-            .. SummaryPage.Of(design), .. Kits(design), new PageBreak(), .. LuminairePages.Of(design), .. SiteTables.Of(design), .. MaintenancePages.Of(design), .. AssumptionPages.Of(design), .. TracePages.Of(design),
+            .. SummaryPage.Of(design), .. RegionPages.Of(design), .. Kits(design), new PageBreak(), .. LuminairePages.Of(design), .. SiteTables.Of(design), .. MaintenancePages.Of(design), .. AssumptionPages.Of(design), .. TracePages.Of(design),
             .. StatementPages.Of(design), .. UnmetSites.Pages(design), .. Warnings.Pages(design), .. Standards.Pages(design),
         ];
         return [.. CoverPage.Of(design), new PageBreak(), Contents.For(body), new PageBreak(), .. body];

@@ -206,6 +206,12 @@ public sealed record TenderDesign(
     /// <summary>The employer's clauses.</summary>
     public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;
 
+    /// <summary>The region a tender without sites is designed for, or null.</summary>
+    public Regions.RegionDesign? Region { get; init; }
+
+    /// <summary>Parts the tender names in place of a duty, studied, with the questions they raise; or null.</summary>
+    public PartsStated.StatedPartsResult? PartsStated { get; init; }
+
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceForm? Form { get; init; }
 

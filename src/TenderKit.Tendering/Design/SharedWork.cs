@@ -82,7 +82,11 @@ public sealed class SharedWork
 /// <summary>All that the light of a site depends on.</summary>
 internal sealed record LightKey(
     LightDistribution Distribution, SiteKind Kind, double LengthM, double WidthM, LightTarget Target, LightingSchedule Schedule, int? FixedPoles,
-    Arrangement Arrangement, PoleShape Shape, double Maintenance, SpacingBounds Bounds);
+    Arrangement Arrangement, PoleShape Shape, double Maintenance, SpacingBounds Bounds)
+{
+    /// <summary>What is drawn of the site where its light depends on it: its area, or the bends of its line.</summary>
+    public SiteGeometry? Drawn { get; init; }
+}
 
 /// <summary>Light of a site with its checks.</summary>
 internal sealed record LitSite(LightSolution Light, System.Collections.Immutable.ImmutableArray<TenderKit.Sizing.Basics.Check> Checks);
