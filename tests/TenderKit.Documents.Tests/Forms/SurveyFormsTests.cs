@@ -66,7 +66,7 @@ public class SurveyFormsTests
         var unmet = small.Unmet[0] with { Site = small.Sites[0].Site with { Id = "S-04", Name = "Ferry landing" } };
         var text = TextView.Of(SurveyForms.Document(small with { Unmet = [unmet] }));
 
-        Assert.Contains("S-04  Ferry landing", text, StringComparison.Ordinal);
+        Assert.Contains("S-04 Ferry landing", text, StringComparison.Ordinal);
         Assert.Contains("none: no design was found", text, StringComparison.Ordinal);
         Assert.Contains("4 sites are not surveyed", text.Replace('\n', ' '), StringComparison.Ordinal);
     }
