@@ -71,7 +71,7 @@ internal static class QuoteCommand
 
         terminal.Progress("Designing the tender to know what is asked ...");
         var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
-        if (!design.Sites.IsEmpty) return (inputs, design, AskedBuilder.Of(design, BillBuilder.Build(design).Value, stated), stated);
+        if (!design.Sites.IsEmpty) return (inputs, design, AskedBuilder.Of(design, BillBuilder.Build(design).Value, stated, inputs), stated);
         terminal.Problems(design.Diagnostics);
         return null;
     }

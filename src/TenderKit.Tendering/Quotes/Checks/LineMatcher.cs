@@ -146,8 +146,8 @@ internal static class LineMatcher
     /// <summary>How far a line's ratings are from a kit's: sums of logarithms, 0 for the same.</summary>
     public static double Distance(string family, OfferLine line, AskedKit kit)
     {
-        double Off(string rating, double asked) => line.Value(rating) is { } v and > 0 ? Math.Abs(Math.Log(v / asked)) : 0.2;
-        double Volts() => line.Value("nominal_voltage_v") is { } v ? (VoltClass(v) == kit.BankV ? 0 : 1) : 0.1;
+        double Off(string rating, double asked) => line.Value(rating) is { } v and > 0 && asked > 0 ? Math.Abs(Math.Log(v / asked)) : 0.2;
+        double Volts() => kit.BankV == 0 ? 0 : line.Value("nominal_voltage_v") is { } v ? (VoltClass(v) == kit.BankV ? 0 : 1) : 0.1;
         double BatteryOff()
         {
             var wh = line.Value("rated_wh") ?? (line.Value("rated_ah") is { } ah ? ah * (line.Value("nominal_voltage_v") ?? kit.BatteryWh / kit.BatteryAh) : null);
@@ -169,5 +169,5 @@ internal static class LineMatcher
 
     public static double VoltClass(double volts) => volts < 18 ? 12 : volts < 36 ? 24 : 48;
 
-    private static bool Serves(OfferLine line, double volts) => line.Find("system_voltages_v") is not { } stated || stated.Text.Split('/').Select(t => double.TryParse(t, System.Globalization.CultureInfo.InvariantCulture, out var v) ? VoltClass(v) : 0).Contains(volts);
+    private static bool Serves(OfferLine line, double volts) => volts == 0 || line.Find("system_voltages_v") is not { } stated || stated.Text.Split('/').Select(t => double.TryParse(t, System.Globalization.CultureInfo.InvariantCulture, out var v) ? VoltClass(v) : 0).Contains(volts);
 }

@@ -42,7 +42,11 @@ internal static class RatingChecks
         public string Sign => AtMost ? "at most" : "at least";
     }
 
-    private static IEnumerable<Need> NeedsOf(LineMatch match, Asked asked)
+    private static IEnumerable<Need> NeedsOf(LineMatch match, Asked asked) =>
+        // what a light point does as a whole is judged by its run; here only that the rating is stated, the housing and the height
+        asked.IsShaped ? StatedNeeds(match, asked).Where(n => n.Name is "ip_code" or "height_m" or "flux_lm" || match.Line.Value(n.Name) is null) : StatedNeeds(match, asked);
+
+    private static IEnumerable<Need> StatedNeeds(LineMatch match, Asked asked)
     {
         var line = match.Line;
         var kits = match.Kits;

@@ -24,9 +24,10 @@ public sealed record SiteRun(string SiteId, string KitId, double LampW, double A
 public static class WholeRun
 {
     public static ImmutableArray<SiteRun> Of(TenderDesign design, DesignInputs inputs, ImmutableArray<OfferedKit> kits, StatedAsk? stated = null) =>
-        [.. design.Sites.AsParallel().AsOrdered().Select(s => (Site: s, Kit: kits.FirstOrDefault(k => k.Asked.Id == KitAt(s, stated)))).Where(p => p.Kit is { FluxLm: > 0, InputPowerW: > 0, ArrayWp: > 0, BatteryWh: > 0 }).Select(p => Run(p.Site, p.Kit!, inputs, stated?.Kits.First(k => k.Id == p.Kit!.Asked.Id)))];
+        [.. design.Sites.AsParallel().AsOrdered().Select(s => (Site: s, Kit: kits.FirstOrDefault(k => IsAt(k, s, stated)))).Where(p => p.Kit is { FluxLm: > 0, InputPowerW: > 0, ArrayWp: > 0, BatteryWh: > 0 }).Select(p => Run(p.Site, p.Kit!, inputs, stated?.Kits.First(k => k.Id == p.Kit!.Asked.Id)))];
 
-    private static string? KitAt(SiteDesign site, StatedAsk? stated) => stated is null ? site.KitId : stated.Kits.FirstOrDefault(k => k.SiteIds.Contains(site.Site.Id))?.Id;
+    private static bool IsAt(OfferedKit kit, SiteDesign site, StatedAsk? stated) =>
+        stated is null ? kit.Asked.PolesBySite.ContainsKey(site.Site.Id) : kit.Asked.Id == stated.Kits.FirstOrDefault(k => k.SiteIds.Contains(site.Site.Id))?.Id;
 
     /// <summary>Sites that stay dark more often, or darker, than asked; one finding for each kit and kind, at its hardest site.</summary>
     public static IEnumerable<QuoteFinding> Findings(ImmutableArray<SiteRun> runs, ImmutableArray<OfferedKit> kits, Asked asked, double darkNightsAsked)
@@ -49,6 +50,7 @@ public static class WholeRun
         var own = site.Energy.System;
         var ownFlux = site.Parts.Luminaire.FluxLm;
         if (stated is not null) return RunStated(site, kit, inputs, stated, weather);
+        if (kit.Asked.LightBySite.TryGetValue(site.Site.Id, out var reached)) return RunShaped(site, kit, inputs, weather, reached);
         var level = Math.Min(1, site.Light.LevelFraction * ownFlux / kit.FluxLm!.Value);
         var system = SystemOf(own, kit, kit.InputPowerW!.Value * level * own.LampInputW / (site.Parts.Luminaire.InputPowerW * site.Light.LevelFraction), inputs.Rules);
         var result = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, system);
@@ -56,6 +58,16 @@ public static class WholeRun
         // level 1 of the offered lamp against the level our own lamp burns at
         var lux = site.Light.Result.AverageLx * Math.Min(kit.FluxLm.Value * level / (ownFlux * site.Light.LevelFraction), 1);
         return new SiteRun(site.Site.Id, kit.Asked.Id, system.LampInputW, kit.ArrayWp!.Value, kit.BatteryWh!.Value, result.DarkNightsUpperBound, lux, Math.Min(asked > 0 ? asked : site.Light.Result.AverageLx, site.Light.Result.AverageLx), Weakest(kit, inputs.Tender.Reliability.AutonomyNights));
+    }
+
+    /// <summary>The offered lamp at the level its site needs with the poles offered.</summary>
+    private static SiteRun RunShaped(SiteDesign site, OfferedKit kit, DesignInputs inputs, SiteWeather weather, double reachedFraction)
+    {
+        var level = Math.Min(1, kit.Asked.FluxBySite.GetValueOrDefault(site.Site.Id, kit.Asked.FluxLm) / kit.FluxLm!.Value);
+        var system = SystemOf(site.Energy.System, kit, kit.InputPowerW!.Value * level, inputs.Rules);
+        var dark = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, system).DarkNightsUpperBound;
+        var lux = site.Site.Target.AverageLx is var target and > 0 ? target : site.Light.Result.AverageLx;
+        return new SiteRun(site.Site.Id, kit.Asked.Id, system.LampInputW, kit.ArrayWp!.Value, kit.BatteryWh!.Value, dark, lux * reachedFraction, lux, Weakest(kit, inputs.Tender.Reliability.AutonomyNights));
     }
 
     /// <summary>The offered lamp at the level that gives the stated flux; light is the flux against the flux stated, the kit as stated runs beside it.</summary>

@@ -4,6 +4,7 @@ using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Quotes;
 using TenderKit.Tendering.Quotes.Checks;
+using TenderKit.Tendering.Quotes.Reading;
 using TenderKit.Tendering.Settings;
 using Xunit;
 using Xunit.Abstractions;
@@ -39,6 +40,17 @@ public class StatedKitsTests(ITestOutputHelper output)
         Assert.True(found >= planted - 2, report);
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_blind_half_by_both_paths(bool isStated)
+    {
+        var (planted, found, clean, falseLines, report) = Measure("blind", QuoteCorpus.BlindFolder, QuoteCorpus.BlindFiles, isStated ? Stated : null);
+        output.WriteLine(report);
+        Assert.True(falseLines <= MostFalseShare * clean, report);
+        Assert.True(found == planted, report);
+    }
+
     /// <summary>The five kits of the corpus are other parts than our own; as many poles, other makes: no fault by that alone.</summary>
     [Fact]
     public void On_our_own_design_other_quantities_are_no_fault()
@@ -60,18 +72,22 @@ public class StatedKitsTests(ITestOutputHelper output)
         Assert.Contains(read.Diagnostics, d => d.Code == "TK839" && d.Message.Contains("many", StringComparison.Ordinal));
     }
 
-    private static (int Planted, int Found, int Clean, int FalseLines, string Report) Measure(bool odd, StatedAsk? stated)
+    private static (int Planted, int Found, int Clean, int FalseLines, string Report) Measure(bool odd, StatedAsk? stated) =>
+        Measure(odd ? "odd" : "even", QuoteCorpus.Folder, QuoteCorpus.Files.Where(f => QuoteCorpus.IsOdd(f) == odd), stated);
+
+    private static (int Planted, int Found, int Clean, int FalseLines, string Report) Measure(string name, string folder, IEnumerable<string> files, StatedAsk? stated)
     {
         var (inputs, design, bill) = Starter.Value;
-        var asked = AskedBuilder.Of(design, bill, stated);
+        var asked = AskedBuilder.Of(design, bill, stated, inputs);
         asked = asked with { Settings = CorpusAsked.Value.Settings, Exchange = CorpusAsked.Value.Exchange };
         var report = new List<string>();
         var codes = new SortedDictionary<string, (int Planted, int Found)>(StringComparer.Ordinal);
         var (clean, falseLines, falseElsewhere) = (0, 0, 0);
-        foreach (var file in QuoteCorpus.Files.Where(f => QuoteCorpus.IsOdd(f) == odd))
+        foreach (var file in files)
         {
-            var result = OfferChecker.Check(QuoteCorpus.Read(file), asked, kits => WholeRun.Findings(WholeRun.Of(design, inputs, kits, stated), kits, asked, inputs.Tender.Reliability.DarkNightsPerYear));
-            var planted = QuoteCorpus.Ledger("planted.csv").Where(p => p["file"] == file).ToList();
+            if (OfferReader.Read(Path.Combine(folder, file)).Value is null) { report.Add(file + " MISSED not read at all"); falseLines += 20; clean += 20; var n = QuoteCorpus.Ledger("planted.csv", folder).Count(p => p["file"] == file); codes["unread"] = (n, 0); continue; }
+            var result = OfferChecker.Check(QuoteCorpus.Read(file, folder), asked, kits => WholeRun.Findings(WholeRun.Of(design, inputs, kits, stated), kits, asked, inputs.Tender.Reliability.DarkNightsPerYear));
+            var planted = QuoteCorpus.Ledger("planted.csv", folder).Where(p => p["file"] == file).ToList();
             foreach (var fault in planted)
             {
                 var found = result.Findings.Any(f => f.Code == fault["code"] && IsAt(f.Where, fault));
@@ -94,7 +110,7 @@ public class StatedKitsTests(ITestOutputHelper output)
         }
 
         var (all, got) = (codes.Values.Sum(c => c.Planted), codes.Values.Sum(c => c.Found));
-        var head = FormattableString.Invariant($"{(odd ? "odd" : "even")} files, {(stated is null ? "own design" : "stated kits")}: planted found {got}/{all}; false on {falseLines} of {clean} clean lines; elsewhere {falseElsewhere}");
+        var head = FormattableString.Invariant($"{name} files, {(stated is null ? "own design" : "stated kits")}: planted found {got}/{all}; false on {falseLines} of {clean} clean lines; elsewhere {falseElsewhere}");
         return (all, got, clean, falseLines, string.Join('\n', [head, string.Join(' ', codes.Select(c => $"{c.Key} {c.Value.Found}/{c.Value.Planted}")), .. report]));
     }
 
