@@ -13,6 +13,8 @@ internal static class RatingChecks
     public static IEnumerable<QuoteFinding> Required(LineMatch match, Asked asked)
     {
         var line = match.Line;
+        // brought along by a unit: nothing is asked of it
+        if (match.Kits.IsEmpty) yield break;
         foreach (var need in NeedsOf(match, asked))
         {
             var worst = need.Kits.OrderByDescending(k => k.Value).First();

@@ -19,7 +19,7 @@ public static class OfferComparison
     /// <param name="offers">Offers, each checked.</param>
     /// <param name="domestic">Files whose offers have a claim to the margin of preference: the margin is added to all others.</param>
     /// <param name="runs">Site runs by file, or null.</param>
-    public static Comparison Of(ImmutableArray<CheckedOffer> offers, Asked asked, IReadOnlySet<string>? domestic = null, IReadOnlyDictionary<string, ImmutableArray<SiteRun>>? runs = null)
+    public static ComparedOffers Of(ImmutableArray<CheckedOffer> offers, Asked asked, IReadOnlySet<string>? domestic = null, IReadOnlyDictionary<string, ImmutableArray<SiteRun>>? runs = null)
     {
         var book = new LotBook(asked, offers, domestic);
         var lots = offers.Select(book.Add).ToList();
@@ -29,7 +29,7 @@ public static class OfferComparison
         var screened = evaluated.Select(e => e with { Screens = [.. Screens(e, evaluated, asked), .. Outliers(e, evaluated, asked)] }).ToList();
         var ranked = screened.GroupBy(e => string.Join(' ', e.Checked.Lots)).SelectMany(g => Ranked([.. g], asked)).OrderBy(e => string.Join(' ', e.Checked.Lots), StringComparer.Ordinal).ThenBy(e => e.Rank ?? int.MaxValue).ThenBy(e => e.File, StringComparer.Ordinal).ToImmutableArray();
         ImmutableArray<string> names = [.. offers.SelectMany(o => o.Lots).Distinct().Order(StringComparer.Ordinal)];
-        return new Comparison(ledger, values, ranked, [.. names.Select(l => RankingOf(l, ranked, values, asked))], Best(names, ranked, values), asked.Currency, asked.Settings.ExchangeDate);
+        return new ComparedOffers(ledger, values, ranked, [.. names.Select(l => RankingOf(l, ranked, values, asked))], Best(names, ranked, values), asked.Currency, asked.Settings.ExchangeDate);
     }
 
     /// <summary>What a missing item costs elsewhere: 10 and 12 offered, one missing, gives 12 (highest) or 11 (average).</summary>

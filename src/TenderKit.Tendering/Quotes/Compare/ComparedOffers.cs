@@ -62,5 +62,5 @@ public sealed record Award(string Lot, string File, decimal Evaluated);
 public sealed record Combination(ImmutableArray<Award> Awards, decimal Sum, decimal Discount, decimal Total);
 
 /// <summary>Several offers on one basis. Its ledger holds every step as an expression; the workbook prints it as formulas.</summary>
-public sealed record Comparison(
+public sealed record ComparedOffers(
     Ledger Ledger, IReadOnlyDictionary<CellId, decimal> Values, ImmutableArray<EvaluatedOffer> Offers, ImmutableArray<LotRanking> Lots, Combination? Best, string Currency, string? ExchangeDate);
