@@ -28,7 +28,9 @@ internal static class LineMatcher
     {
         var byFamily = items.Where(l => !l.Spare).GroupBy(MatchFamily).Where(g => Matched.Contains(g.Key));
         var groups = byFamily.ToDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.Ordinal);
-        var units = groups.TryGetValue("unit", out var whole) ? InFamily("unit", whole, asked, lots).ToList() : [];
+        // units and single lamps share the kits between them
+        var lamps = groups.GetValueOrDefault("luminaire", []);
+        var units = groups.TryGetValue("unit", out var whole) ? InFamily("unit", [.. whole, .. lamps], asked, lots).Where(m => !lamps.Contains(m.Line)).ToList() : [];
         var result = units.ToImmutableArray().ToBuilder();
         foreach (var (family, lines) in groups.Where(g => g.Key != "unit").OrderBy(g => Matched.IndexOf(g.Key)))
         {
