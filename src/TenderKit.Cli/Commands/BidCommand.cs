@@ -50,7 +50,8 @@ internal static class BidCommand
         var bill = BillBuilder.Build(design);
         var poles = PolePlacing.Of(design);
         var evidence = Evidence.Of(design, Path.Combine(inputs.Tender.Folder, inputs.Tender.CatalogPath));
-        design = design with { Diagnostics = [.. design.Diagnostics, .. evidence.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
+        var library = NoteLibrary.Load(inputs.Tender.Head.Language);
+        design = design with { Diagnostics = [.. design.Diagnostics, .. library.Diagnostics, .. evidence.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
         terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
         if (design.Sites.IsEmpty)
         {
@@ -59,7 +60,7 @@ internal static class BidCommand
         }
 
         var target = folder ?? Path.Combine("output", FolderName(inputs.Tender.Head.Reference));
-        var notes = NoteSelector.Select(design, NoteLibrary.Load());
+        var notes = NoteSelector.Select(design, library.Value!);
         var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."), poles, evidence.Copies);
         BidFolder.Write(target, documents);
         Summarise(design, bill.Value, target, documents, json, terminal);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
 using TenderKit.Tendering.Design;
@@ -22,7 +23,8 @@ public static class NeutralSpecification
         var head = design.Tender.Head;
         Block[] body = [.. design.Sites.GroupBy(s => s.Site.Lot).SelectMany((lot, i) => Lot(design, lot.Key, [.. lot], i > 0)), .. Common()];
         return new PaperDocument($"{head.Reference} {head.Title}: specification", head.Employer, "Specification", $"{head.Reference}  ·  Specification", head.IssueDate,
-            [.. Opening(design), Contents.For(body), new PageBreak(), .. body]);
+            [.. Opening(design), Contents.For(body), new PageBreak(), .. body])
+        { Wording = Echoes.WordingOf(design) };
     }
 
     private static IEnumerable<Block> Opening(TenderDesign design)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Tendering.Changes;
 using TenderKit.Tendering.Settings;
@@ -21,5 +22,6 @@ public static class ChangesPage
                 char.ToUpperInvariant(g.Key[0]) + g.Key[1..],
                 [new("What", Share: 1.3), new("Before", Side: Side.End), new("After", Side: Side.End), new("Difference", Side: Side.End, FixedPt: 80)],
                 [.. g.Select(c => Row.Of(c.What, c.Old.Length == 0 ? "-" : c.Old, c.New.Length == 0 ? "-" : c.New, c.Difference))])),
-        ]));
+        ])
+    { Wording = Wording.In(head.Language, Echoes.Of(head)) });
 }

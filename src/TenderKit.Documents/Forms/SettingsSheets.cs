@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
 using TenderKit.Tendering.Commissioning;
@@ -29,7 +30,8 @@ public static class SettingsSheets
         var head = design.Tender.Head;
         const string Name = "Settings, commissioning and acceptance sheets";
         ImmutableArray<Block> body = [.. design.Kits.SelectMany((k, i) => Kit(design, k, first: i == 0))];
-        return new PaperDocument($"{head.Reference} {head.Title}: settings and acceptance", head.Bidder, Name, $"{head.Reference}  ·  {Name}", head.IssueDate, [.. Opening(design), Contents.For(body), new PageBreak(), .. body]);
+        return new PaperDocument($"{head.Reference} {head.Title}: settings and acceptance", head.Bidder, Name, $"{head.Reference}  ·  {Name}", head.IssueDate, [.. Opening(design), Contents.For(body), new PageBreak(), .. body])
+        { Wording = Echoes.WordingOf(design) };
     }
 
     private static IEnumerable<Block> Opening(TenderDesign design)

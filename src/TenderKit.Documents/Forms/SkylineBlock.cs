@@ -20,15 +20,15 @@ internal sealed record SkylineBlock : Block
         flow.Need(LeadHeight);
         var top = flow.Y;
         var right = Paper.LeftPt + DirectionPt + AnglePt + WhatPt;
-        flow.Line("Obstacles seen from the place of the pole", TextStyle.FineStrong, Paper.LeftPt, top);
-        flow.Line("Direction, °", TextStyle.FineStrong, Paper.LeftPt, top + RowPt);
-        flow.Line("Angle up, °", TextStyle.FineStrong, Paper.LeftPt + DirectionPt, top + RowPt);
-        flow.Line("What (tree, wall; grows?)", TextStyle.FineStrong, Paper.LeftPt + DirectionPt + AnglePt, top + RowPt);
+        flow.Say("Obstacles seen from the place of the pole", TextStyle.FineStrong, Paper.LeftPt, top);
+        flow.Say("Direction, °", TextStyle.FineStrong, Paper.LeftPt, top + RowPt);
+        flow.Say("Angle up, °", TextStyle.FineStrong, Paper.LeftPt + DirectionPt, top + RowPt);
+        flow.Say("What (tree, wall; grows?)", TextStyle.FineStrong, Paper.LeftPt + DirectionPt + AnglePt, top + RowPt);
         for (var i = 0; i < 12; i++)
         {
             var y = top + ((i + 2) * RowPt);
             flow.Rule(Paper.LeftPt, right, y, i == 0 ? Ink.ThinPt : Ink.HairPt, Ink.Dark);
-            flow.Line(FormattableString.Invariant($"{i * 30}") + (_winds[i].Length > 0 ? "  " + _winds[i] : ""), TextStyle.Fine, Paper.LeftPt, y + 1.6);
+            flow.Say(FormattableString.Invariant($"{i * 30}") + (_winds[i].Length > 0 ? "  " + _winds[i] : ""), TextStyle.Fine, Paper.LeftPt, y + 1.6);
         }
 
         flow.Rule(Paper.LeftPt, right, top + (14 * RowPt), Ink.ThinPt, Ink.Dark);

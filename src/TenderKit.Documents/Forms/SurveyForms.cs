@@ -1,4 +1,5 @@
 using System.Globalization;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
 using TenderKit.Tendering.Design;
@@ -22,7 +23,8 @@ public static class SurveyForms
     {
         var head = design.Tender.Head;
         return new PaperDocument($"{head.Reference} {head.Title}: survey forms", head.Bidder, "Survey forms", $"{head.Reference}  ·  Survey forms", head.IssueDate,
-            [.. Opening(design), .. design.Sites.SelectMany(Page)]);
+            [.. Opening(design), .. design.Sites.SelectMany(Page)])
+        { Wording = Echoes.WordingOf(design) };
     }
 
     /// <summary>Degrees with decimal minutes, as a hand-held receiver shows them.</summary>

@@ -11,7 +11,7 @@ internal sealed record Contents(int Count) : Block
 
     public override void Place(PageFlow flow)
     {
-        flow.Line("Contents", TextStyle.Chapter, Paper.LeftPt, flow.Y);
+        flow.Say("Contents", TextStyle.Chapter, Paper.LeftPt, flow.Y);
         flow.Y += TextStyle.Chapter.Leading + (2 * TextStyle.Step);
         for (var i = 0; i < Count; i++)
         {
@@ -33,7 +33,7 @@ internal sealed record Contents(int Count) : Block
         var page = FormattableString.Invariant($"{heading.Page}");
         var x = Paper.LeftPt + (heading.Level == 1 ? 0 : 24);
         var textX = x + (heading.Level == 1 ? 24 : 30);
-        var text = LineBreaker.Break(heading.Text, style, Paper.RightPt - textX - 40)[0];
+        var text = LineBreaker.BreakSaid(heading.Text, style, Paper.RightPt - textX - 40)[0];
         g.DrawString(heading.Number, style.Font, style.Brush, x, baseline);
         g.DrawString(text, style.Font, style.Brush, textX, baseline);
         g.DrawString(page, style.Font, style.Brush, Paper.RightPt - style.Width(page), baseline);

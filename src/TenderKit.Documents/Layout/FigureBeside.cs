@@ -39,7 +39,7 @@ internal sealed record FigureBeside(double HeightPt, double WidthPt, Action<XGra
 
     private double PlaceFact(PageFlow flow, Row fact, double top)
     {
-        flow.Line(Fonts.Drawable(fact.Cells[0]), TextStyle.Small, LeftPt, top + PadPt);
+        flow.Say(fact.Cells[0], TextStyle.Small, LeftPt, top + PadPt);
         var values = Values(fact);
         for (var l = 0; l < values.Length; l++) flow.Line(values[l], TextStyle.Small, LeftPt + NamePt, top + PadPt + (l * TextStyle.Small.Leading));
         var bottom = top + Height(fact);

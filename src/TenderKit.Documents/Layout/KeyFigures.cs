@@ -20,7 +20,7 @@ internal sealed record KeyFigures(ImmutableArray<KeyFigure> Items) : Block
         {
             var x = Paper.LeftPt + (i * column);
             var names = LineBreaker.Break(Items[i].Name, TextStyle.Quiet, column - 12);
-            flow.Line(Items[i].Value, TextStyle.Figure, x, flow.Y + TextStyle.Step);
+            flow.Say(Items[i].Value, TextStyle.Figure, x, flow.Y + TextStyle.Step);
             for (var l = 0; l < names.Length; l++) flow.Line(names[l], TextStyle.Quiet, x, flow.Y + (6 * TextStyle.Step) + (l * TextStyle.Quiet.Leading));
             deepest = Math.Max(deepest, names.Length);
         }

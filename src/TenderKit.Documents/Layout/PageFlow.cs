@@ -1,4 +1,5 @@
 using PdfSharp.Drawing;
+using TenderKit.Documents.Languages;
 
 namespace TenderKit.Documents.Layout;
 
@@ -89,13 +90,16 @@ internal sealed class PageFlow
         Mark(g => g.DrawString(text, style.Font, style.Brush, x, Baseline(style, top)));
     }
 
+    /// <summary>One line of text, said in the language of the document.</summary>
+    public void Say(string text, TextStyle style, double x, double top) => Line(Fonts.Drawable(Wording.Current.Say(text)), style, x, top);
+
     public void LineRight(string text, TextStyle style, double right, double top) => Line(text, style, right - style.Width(text), top);
 
     public void Rule(double x1, double x2, double y, double width, double grey) => Mark(g => g.DrawLine(Ink.Pen(width, grey), x1, y, x2, y));
 
     public PlacedHeading AddHeading(int level, string text, bool numbered)
     {
-        var heading = new PlacedHeading(level, numbered ? NextNumber(level) : "", Fonts.Drawable(text), Sheets.Count, Y);
+        var heading = new PlacedHeading(level, numbered ? NextNumber(level) : "", Fonts.Drawable(Wording.Current.Say(text)), Sheets.Count, Y);
         Headings.Add(heading);
         return heading;
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using TenderKit.Documents.Languages;
 
 namespace TenderKit.Documents.Layout;
 
@@ -13,6 +14,7 @@ internal static class PdfPrinter
         try
         {
             CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+            using var spoken = document.Wording.Enter();
             return EqualBytes.Fix(Write(document, Lay(document.Blocks)), document.Issued);
         }
         finally
@@ -61,9 +63,9 @@ internal static class PdfPrinter
 
     private static void Describe(PdfDocument pdf, PaperDocument document)
     {
-        pdf.Info.Title = document.Title;
+        pdf.Info.Title = document.Wording.Say(document.Title);
         pdf.Info.Author = document.Author;
-        pdf.Info.Subject = document.Subject;
+        pdf.Info.Subject = document.Wording.Say(document.Subject);
         pdf.Info.Creator = "TenderKit";
         pdf.Info.CreationDate = EqualBytes.Noon(document.Issued);
         pdf.Info.ModificationDate = EqualBytes.Noon(document.Issued);
@@ -74,7 +76,7 @@ internal static class PdfPrinter
         var page = pdf.Pages[index];
         using var g = XGraphics.FromPdfPage(page);
         foreach (var mark in flow.Sheets[index].Marks) mark(g);
-        Footer(g, running, FormattableString.Invariant($"Page {index + 1} of {flow.Sheets.Count}"));
+        Footer(g, running, Wording.Current.Say(FormattableString.Invariant($"Page {index + 1} of {flow.Sheets.Count}")));
         foreach (var (area, heading) in flow.Sheets[index].Links)
         {
             var box = new PdfRectangle(g.Transformer.WorldToDefaultPage(area));

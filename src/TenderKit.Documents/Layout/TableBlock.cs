@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 
 namespace TenderKit.Documents.Layout;
 
@@ -154,7 +155,7 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
     private ImmutableArray<string> HeadText(int c)
     {
         var lines = LineBreaker.Break(Columns[c].Head, StrongStyle, Inner(c));
-        return Columns[c].Unit.Length == 0 ? lines : lines.Add(Fonts.Drawable(Columns[c].Unit));
+        return Columns[c].Unit.Length == 0 ? lines : lines.Add(Fonts.Drawable(Wording.Current.Say(Columns[c].Unit)));
     }
 
     private double Inner(int column) => _widths.Value[column] - Pad(column, last: false) - Pad(column, last: true);

@@ -85,6 +85,7 @@ public static class BidJson
         return new JsonObject
         {
             ["reference"] = head.Reference,
+            ["language"] = head.Language,
             ["title"] = head.Title,
             ["employer"] = head.Employer,
             ["bidder"] = head.Bidder,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Tendering.Quotes.Compare;
 using TenderKit.Tendering.Settings;
@@ -16,7 +17,8 @@ public static class ComparisonReport
         [
             new Paragraph("Comparison of offers", TextStyle.Chapter, AfterSteps: 1), new Paragraph($"{head.Title}, {head.Reference}.", TextStyle.Body), new Paragraph(QuoteReport.WhoDecides, TextStyle.Small),
             .. comparison.Lots.Select(l => Ranking(l, comparison)), .. Together(comparison), new Heading(1, "Step by step"), .. comparison.Offers.Select(Steps), .. Sites(comparison), .. Screens(comparison),
-        ]);
+        ])
+    { Wording = Wording.In(head.Language, [.. Echoes.Of(head), .. comparison.Offers.SelectMany(o => Echoes.Of(o.Checked))]) };
 
     private static TableBlock Ranking(LotRanking lot, ComparedOffers comparison) => new(
         $"Lot {lot.Lot}, {comparison.Currency}",

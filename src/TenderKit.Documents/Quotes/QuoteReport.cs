@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Quotes.Checks;
@@ -16,7 +17,8 @@ public static class QuoteReport
 
     internal static PaperDocument Document(CheckedOffer offer, ImmutableArray<SiteRun> runs, TenderHead head) => new(
         "Check of an offer", head.Employer, head.Reference, $"{head.Reference}  ·  Check of {offer.Offer.File}", head.IssueDate,
-        [.. Front(offer, head), .. Findings(offer), .. Sites(runs), .. Lines(offer), .. Questions(offer)]);
+        [.. Front(offer, head), .. Findings(offer), .. Sites(runs), .. Lines(offer), .. Questions(offer)])
+    { Wording = Echoes.WordingOf(head, offer) };
 
     private static IEnumerable<Block> Front(CheckedOffer offer, TenderHead head)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Tendering.Design;
 
@@ -21,7 +22,8 @@ public static class TechnicalSchedule
         var head = design.Tender.Head;
         return new PaperDocument(
             $"{head.Reference} {head.Title}: technical schedule", head.Bidder, "Technical schedule", $"{head.Reference}  ·  Technical schedule",
-                head.IssueDate, Blocks(design));
+                head.IssueDate, Blocks(design))
+        { Wording = Echoes.WordingOf(design) };
     }
 
     private static ImmutableArray<Block> Blocks(TenderDesign design)

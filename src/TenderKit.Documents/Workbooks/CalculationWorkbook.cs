@@ -1,3 +1,4 @@
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Workbooks.Sheets;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Bill;
@@ -16,7 +17,7 @@ public static class CalculationWorkbook
     public static byte[] Make(TenderDesign design, BillOfQuantities bill, IEnumerable<Diagnostic>? billDiagnostics = null, IEnumerable<string>? handedIn = null)
     {
         using var culture = InvariantScope.Enter();
-        var book = new Book(design.Tender.Head, Title, bill.Ledger);
+        var book = new Book(design.Tender.Head, Title, bill.Ledger, Echoes.WordingOf(design));
         SummarySheet.Write(book, bill, "Summary of prices, internal", percentagesElsewhere: true);
         InputSheet.Write(book, bill);
         RateSheet.Write(book, bill);

@@ -1,3 +1,4 @@
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Workbooks.Sheets;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
@@ -16,7 +17,7 @@ public static class PriceWorkbook
     {
         using var culture = InvariantScope.Enter();
         var ledger = LedgerOf(bill);
-        var book = new Book(design.Tender.Head, Title, ledger);
+        var book = new Book(design.Tender.Head, Title, ledger, Echoes.WordingOf(design));
         SummarySheet.Write(book, bill, "Summary of prices");
         SiteSheet.Write(book, design, bill, results: false);
         var behind = ledger.Behind(bill.GrandTotal);

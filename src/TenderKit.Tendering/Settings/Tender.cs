@@ -13,7 +13,11 @@ public sealed record TenderHead(
     int ValidityDays,
     string Currency,
     int DeliveryDays,
-    ImmutableArray<ExchangeRate> Exchange);
+    ImmutableArray<ExchangeRate> Exchange)
+{
+    /// <summary>ISO 639-1 code of the language of the documents, one of <see cref="TenderLanguages.All"/>.</summary>
+    public string Language { get; init; } = TenderLanguages.English;
+}
 
 /// <summary>One unit of <paramref name="Currency"/> costs <paramref name="Rate"/> of the tender's currency.</summary>
 public sealed record ExchangeRate(string Currency, decimal Rate);

@@ -76,9 +76,19 @@ public static class TenderFile
             head.Whole("validity_days", 1, 3650, 90),
             CurrencyOf(head, "currency"),
             head.Whole("delivery_days", 1, 3650, 180),
-            [.. head.Sections("exchange").Select(ExchangeOf)]);
+            [.. head.Sections("exchange").Select(ExchangeOf)])
+        { Language = LanguageOf(head) };
         head.ReportUnknownKeys();
         return read;
+    }
+
+    private static string LanguageOf(YamlSection head)
+    {
+        if (head.Scalar("language") is not { } scalar) return TenderLanguages.English;
+        var written = scalar.Text.ToLowerInvariant();
+        if (TenderLanguages.All.Contains(written)) return written;
+        head.AddError("TK117", TenderLanguages.Unknown(scalar.Text), scalar.Line);
+        return TenderLanguages.English;
     }
 
     private static DateOnly DateOf(YamlSection head, string key)

@@ -10,6 +10,7 @@ internal static class PlacedText
 
     public static void AssertSound(PaperDocument document)
     {
+        using var spoken = document.Wording.Enter();
         var flow = PdfPrinter.Lay(document.Blocks);
         for (var i = 0; i < flow.Sheets.Count; i++)
         {

@@ -1,6 +1,7 @@
 using TenderKit.Documents.Buyer;
 using TenderKit.Documents.Forms;
 using TenderKit.Documents.Layout;
+using TenderKit.Documents.Tests.Languages;
 using TenderKit.Documents.Schedule;
 using TenderKit.Tendering.Notes;
 using TenderKit.Tendering.Tests.Samples;
@@ -12,11 +13,14 @@ namespace TenderKit.Documents.Tests.Layout;
 public class PlacedTextTests
 {
     [Theory]
-    [InlineData(0)]
-    [InlineData(60)]
-    public void No_text_leaves_its_page_or_runs_into_other_text_and_no_heading_stands_alone(int sites)
+    [InlineData(0, "en")]
+    [InlineData(60, "en")]
+    [InlineData(0, "fr")]
+    [InlineData(0, "es")]
+    [InlineData(0, "pt")]
+    public void No_text_leaves_its_page_or_runs_into_other_text_and_no_heading_stands_alone(int sites, string language)
     {
-        var design = sites == 0 ? HandMadeDesign.Small() : HandMadeDesign.Many(sites);
+        var design = (sites == 0 ? HandMadeDesign.Small() : HandMadeDesign.Many(sites)).SpokenIn(language);
         Note[] notes = [.. Enumerable.Range(1, 12).Select(i => new Note("n" + i, "Topic " + (i / 3), "IEC 62619; local law", "why " + i, string.Join(' ', Enumerable.Repeat("do it with care", i)), "electrician", "because"))];
         PaperDocument[] documents =
         [

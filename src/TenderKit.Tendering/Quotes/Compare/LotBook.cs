@@ -83,25 +83,34 @@ internal sealed class LotBook(Asked asked, ImmutableArray<CheckedOffer> offers, 
     }
 
     /// <summary>
-    /// What is bought again at the offered price: batteries, and integrated units as a whole, at the end of each expected life; the first only
+    /// What is bought again at the offered price: batteries (of a whole light point their share by our estimate), and integrated units as a whole, at the end of each expected life; the first only
     /// after the warranty, since until then the seller replaces it.
     /// </summary>
     private (decimal Price, decimal Factor) Replacements(CheckedOffer offer, string lot, decimal rate)
     {
         var (price, weighed) = (0m, 0m);
-        foreach (var line in offer.Lines.Where(l => l.Line.Is("battery", "integrated") && !l.Line.Spare && l.CorrectedAmount is > 0))
+        foreach (var line in offer.Lines.Where(l => l.Line.Is("battery", "integrated", "kit") && !l.Line.Spare && l.CorrectedAmount is > 0))
         {
             var group = line.Line.Find("chemistry")?.Text is "LithiumIronPhosphate" ? "lithium" : "lead";
             var life = Math.Max(0.5, asked.LifeYears.GetValueOrDefault(group, 5));
             var warranty = line.Line.Value("warranty_years") ?? offer.Offer.Terms.Warranties.Where(w => w.Family == "battery" || w.Family == "battery " + group || w.Family == "all").Select(w => (double?)w.Years).FirstOrDefault() ?? 0;
             var factor = 0.0;
             for (var year = Math.Max(life, warranty); year < asked.Settings.Years; year += life) factor += 1 / Math.Pow(1 + asked.Settings.DiscountRate, year);
-            var amount = line.CorrectedAmount!.Value * ShareOf(offer, line, lot) * rate;
+            var amount = line.CorrectedAmount!.Value * ShareOf(offer, line, lot) * rate * (line.Line.Family == "kit" ? BatteryShare(offer, line, group) : 1);
             price += amount;
             weighed += amount * (decimal)factor;
         }
 
         return (decimal.Round(price, 2), price == 0 ? 0 : decimal.Round(weighed / price, 6));
+    }
+
+    /// <summary>Share of the battery in the price of a whole light point, as our own estimate has it: an offer of whole points must not seem to need none.</summary>
+    private decimal BatteryShare(CheckedOffer offer, JudgedLine line, string group)
+    {
+        var kits = KitsOf(offer).Where(k => line.KitIds.Contains(k.Id) && k.Estimate.Count > 0).ToList();
+        decimal Battery(AskedKit k) => k.Estimate.GetValueOrDefault("battery " + group, k.Estimate.GetValueOrDefault("battery"));
+        var whole = kits.Sum(k => Battery(k) + k.Estimate.Where(e => !e.Key.StartsWith("battery", StringComparison.Ordinal) && !e.Key.EndsWith(EstimateBook.High, StringComparison.Ordinal)).Sum(e => e.Value));
+        return whole == 0 ? 0 : kits.Sum(Battery) / whole;
     }
 
     private double LumenHours(CheckedOffer offer, string lot) =>
