@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using TenderKit.Documents.Languages;
 
 namespace TenderKit.Documents.Layout;
 
@@ -128,7 +127,7 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
         var lines = HeadText(column);
         for (var l = 0; l < lines.Length; l++)
         {
-            var unit = Columns[column].Unit.Length > 0 && l == lines.Length - 1;
+            var unit = l >= lines.Length - UnitText(column).Length;
             Cell(flow, column, lines[l], unit ? TextStyle.Quiet : StrongStyle, flow.Y + PadYPt + ((HeadLines - lines.Length + l) * PlainStyle.Leading));
         }
     }
@@ -180,8 +179,10 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
     private ImmutableArray<string> HeadText(int c)
     {
         var lines = LineBreaker.Break(Columns[c].Head, StrongStyle, Inner(c));
-        return Columns[c].Unit.Length == 0 ? lines : lines.Add(Fonts.Drawable(Wording.Current.Say(Columns[c].Unit)));
+        return [.. lines, .. UnitText(c)];
     }
+
+    private ImmutableArray<string> UnitText(int c) => Columns[c].Unit.Length == 0 ? [] : LineBreaker.Break(Columns[c].Unit, TextStyle.Quiet, Inner(c));
 
     private double Inner(int column) => _widths.Value[column] - Pad(column, last: false) - Pad(column, last: true);
 

@@ -24,9 +24,14 @@ public class TagTests
         Assert.Equal(document.Blocks.OfType<TableBlock>().Count() + document.Blocks.OfType<FigureBeside>().Count(), Count("Table"));
         Assert.Equal(document.Blocks.Count(b => b is Figure or FigureBeside), Count("Figure"));
         Assert.True(Count("TR") >= document.Blocks.OfType<TableBlock>().Sum(t => t.Rows.Length), "rows are missing");
-        var (summary, kits, sites) = (lines.IndexOf("\"Summary\""), lines.IndexOf("\"Kit K1\""), lines.IndexOf("\"Map of the sites\""));
-        Assert.True(summary > 0 && kits > summary && sites > kits, $"{summary}, {kits}, {sites}");
+        var headed = lines.Select((l, i) => (Line: l, Next: string.Concat(lines.Skip(i + 1).TakeWhile(n => n.StartsWith('"')))))
+            .Where(p => p.Line.StartsWith("H1", StringComparison.Ordinal) || p.Line.StartsWith("H2", StringComparison.Ordinal) || p.Line.StartsWith("H3", StringComparison.Ordinal))
+            .Select(p => p.Next.Replace("\"", "", StringComparison.Ordinal)).Skip(1).ToList();
+        Assert.Equal(flow.Headings.Count, headed.Count);
+        Assert.All(flow.Headings.Zip(headed), p => Assert.EndsWith(Plain(p.First.Text), Plain(p.Second), StringComparison.Ordinal));
     }
+
+    private static string Plain(string text) => text.Replace(" ", "", StringComparison.Ordinal);
 
     [Fact]
     public void The_file_names_its_language_gives_every_drawing_words_and_claims_no_conformance()
