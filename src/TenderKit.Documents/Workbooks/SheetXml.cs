@@ -25,7 +25,8 @@ internal static class SheetXml
         if (sheet.Widths.Length > 0) writer.WriteElement(Columns(sheet));
         writer.WriteStartElement(new SheetData());
         var formulas = new FormulaText(sheet.Name, cell => book.Nearest(sheet.Name, cell));
-        foreach (var row in sheet.Cells.GroupBy(c => c.Key.Row)) writer.WriteElement(RowOf(row, sheet, book, values, styles, formulas));
+        var besideNumbers = BesideNumbers(sheet);
+        foreach (var row in sheet.Cells.GroupBy(c => c.Key.Row)) writer.WriteElement(RowOf(row, sheet, book, values, styles, formulas, besideNumbers));
         writer.WriteEndElement();
         writer.WriteElement(new SheetProtection { Sheet = true, Objects = true, Scenarios = true, FormatColumns = false, FormatRows = false });
         if (sheet.Merges.Count > 0) writer.WriteElement(Merges(sheet));
@@ -77,19 +78,27 @@ internal static class SheetXml
         Book book,
         IReadOnlyDictionary<CellId, decimal> values,
         StyleTable styles,
-        FormulaText formulas)
+        FormulaText formulas,
+        HashSet<int> besideNumbers)
     {
         var row = new Row { RowIndex = (uint)cells.Key };
         if (sheet.HeightsPt.TryGetValue(cells.Key, out var height)) (row.Height, row.CustomHeight) = (Math.Round(height, 1), true);
         foreach (var ((r, c), (content, look)) in cells)
         {
-            var cell = new Cell { CellReference = new Address("", r, c).Local, StyleIndex = styles.Number(look) };
+            var cell = new Cell { CellReference = new Address("", r, c).Local, StyleIndex = styles.Number(content is Content.Words && look.Side == Side.General && besideNumbers.Contains(c) ? look with { Side = Side.Left } : look) };
             Fill(cell, content, sheet, book, values, formulas);
             row.Append(cell);
         }
 
         return row;
     }
+
+    /// <summary>Columns of words right of a column of numbers: their words are set off, or number and word would touch.</summary>
+    private static HashSet<int> BesideNumbers(Sheet sheet) =>
+    [
+        .. sheet.Cells.Where(c => c.Value.Content is Content.Words { Text.Length: > 0 } && c.Value.Look.Side == Side.General && c.Key.Column > 1
+            && sheet.Cells.TryGetValue((c.Key.Row, c.Key.Column - 1), out var left) && left.Content is not Content.Words).Select(c => c.Key.Column).Distinct(),
+    ];
 
     private static void Fill(Cell cell, Content content, Sheet sheet, Book book, IReadOnlyDictionary<CellId, decimal> values, FormulaText formulas)
     {

@@ -6,7 +6,6 @@ using TenderKit.Documents.Workbooks;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Kits;
-using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Tests.Samples;
 using Xunit;
 
@@ -43,11 +42,11 @@ public partial class MannersTests
         Assert.True(protection.Sheet!.Value);
         Assert.Null(protection.Password);
         Assert.Null(protection.HashValue);
-        var validated = sheet.Descendants<DataValidation>().SelectMany(v => v.SequenceOfReferences!.InnerText.Split(' ')).SelectMany(Cells).ToHashSet(StringComparer.Ordinal);
+        var validated = sheet.Descendants<DataValidation>().SelectMany(v => (v.SequenceOfReferences?.InnerText ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries)).SelectMany(Cells).ToHashSet(StringComparer.Ordinal);
         foreach (var cell in sheet.Descendants<Cell>())
         {
             var format = (CellFormat)styles.CellFormats!.ChildElements[(int)cell.StyleIndex!.Value];
-            var open = !format.Protection!.Locked!.Value;
+            var open = format.Protection?.Locked?.Value == false;
             if (open && cell.CellValue is not null) Assert.True(validated.Contains(cell.CellReference!.Value!), $"{name}!{cell.CellReference} may be changed without a limit");
             if (open) Assert.True(cell.CellFormula is null, $"{name}!{cell.CellReference} is a formula that may be changed");
             if (validated.Contains(cell.CellReference!.Value!)) Assert.True(open, $"{name}!{cell.CellReference} has limits and is locked");
@@ -127,11 +126,37 @@ public partial class MannersTests
         foreach (var cell in sheet.Descendants<Cell>().Where(c => c.CellValue is not null))
         {
             var style = (CellFormat)styles.CellFormats!.ChildElements[(int)cell.StyleIndex!.Value];
+            Assert.False(formats.GetValueOrDefault(style.NumberFormatId!.Value, "").Contains(".#", StringComparison.Ordinal), $"{name}!{cell.CellReference} would print a bare point after a whole number");
             if (style.Alignment?.TextRotation is not null) continue;
             var font = styles.Fonts!.Elements<Font>().ElementAt((int)style.FontId!.Value);
             var digits = Shown(double.Parse(cell.CellValue!.Text, CultureInfo.InvariantCulture), formats.GetValueOrDefault(style.NumberFormatId!.Value, "General")).Length * (font.FontSize!.Val!.Value / 10) * (font.Bold is null ? 1 : 1.1);
             var width = widths[ColumnOf(cell.CellReference!.Value!) - 1];
             Assert.True(digits + DigitsOfGap <= width, $"{name}!{cell.CellReference}: {digits:0.0} digits in a column of {width}");
+        }
+    });
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void No_word_is_broken_and_no_number_touches_a_word(string kind) => EachSheet(kind, (name, sheet, styles) =>
+    {
+        var widths = sheet.Descendants<Column>().Select(c => c.Width!.Value).ToArray();
+        var merged = sheet.Descendants<MergeCell>().Select(m => m.Reference!.Value!.Split(':')[0]).ToHashSet(StringComparer.Ordinal);
+        foreach (var row in sheet.Descendants<Row>())
+        {
+            Cell? left = null;
+            foreach (var cell in row.Elements<Cell>())
+            {
+                var style = (CellFormat)styles.CellFormats!.ChildElements[(int)cell.StyleIndex!.Value];
+                if (cell.InlineString is { } words && !merged.Contains(cell.CellReference!.Value!) && style.Alignment?.WrapText?.Value == true)
+                {
+                    var longest = words.InnerText.Split(' ', '-', ',', '.', '_').Max(w => w.Length);
+                    Assert.True(longest / 1.13 <= widths[ColumnOf(cell.CellReference!.Value!) - 1], $"{name}!{cell.CellReference} breaks a word of {longest} letters: {words.InnerText}");
+                }
+
+                if (cell.InlineString is not null && left?.CellValue is not null && style.Alignment?.Horizontal is null)
+                    Assert.Fail($"{name}!{left.CellReference} touches {cell.CellReference} '{cell.InnerText}'");
+                left = cell;
+            }
         }
     });
 

@@ -6,7 +6,6 @@ namespace TenderKit.Documents.Workbooks.Sheets;
 internal static class OrderSheet
 {
     private const int FirstStep = 19;
-    private const string Count = "#,##0.##";
 
     public static void Write(Book book, BillOfQuantities bill, bool excessInRates)
     {
@@ -18,7 +17,7 @@ internal static class OrderSheet
             ? "What must be bought beyond the bill is spread over the rate of its part: supply price = price x units bought for each unit billed."
             : "What must be bought beyond the bill is the bidder's own stock and in no rate.";
         var row = TitleBlock.Write(
-            sheet, book, "Orders", "One order of each part for all lots together, in whole packs (drums, pallets) and never below the least order, at the catalogue's price of the quantity ordered. " + rule + " Money of the last column but steps in " + bill.Currency + ".");
+            sheet, book, "Orders", "One order of each part for all lots together, in whole packs (drums, pallets) and never below the least order, at the catalogue's price of the quantity ordered. " + rule + " Costs in " + bill.Currency + ", prices in the currency of the catalogue.");
         sheet.Header(row, [
             "Part", "Description", "Unit", ">Needed", ">Wastage", ">Spares", ">Billed", ">Pack", ">Least order", ">Packs", ">Ordered", ">Left over", ">Bought a unit billed", "Currency", ">List price", ">Price", ">Cost of the order", ">Of it left over",
             .. Enumerable.Range(1, steps).SelectMany(i => new[] { FormattableString.Invariant($">From quantity {i}"), FormattableString.Invariant($">price {i}") })]);
@@ -38,7 +37,7 @@ internal static class OrderSheet
         sheet.Words(row, 2, order.Description.Split(';')[0], Look.Row);
         sheet.Words(row, 3, order.Unit, Look.RowCentre);
         CellId[] counts = [order.Needed, order.Wastage, order.Spares, order.Billed, order.Pack, order.Least, order.Packs, order.Ordered, order.LeftOver];
-        for (var i = 0; i < counts.Length; i++) sheet.Home(row, 4 + i, counts[i], Look.Number(Count));
+        for (var i = 0; i < counts.Length; i++) sheet.Home(row, 4 + i, counts[i], order.Unit == "m" && i < 4 ? Look.Number("#,##0.0") : Look.Whole);
         sheet.Leasts[(row, 8)] = 0.001m;
         sheet.Home(row, 13, order.PerBilled, Look.Number("0.0000"));
         sheet.Words(row, 14, order.Currency, Look.RowCentre);

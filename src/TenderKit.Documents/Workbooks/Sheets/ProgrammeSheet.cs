@@ -29,7 +29,7 @@ internal sealed class ProgrammeSheet(Book book, Sheet sheet, BillOfQuantities bi
         var step = Math.Max(1, (int)Math.Ceiling(days / DaysAWeek / MostBars)) * DaysAWeek;
         var bars = Math.Max(10, (int)Math.Ceiling(days / step) + 3);
         var sheet = book.Add("Programme", landscape: true);
-        sheet.Columns([8, 30, 8, 12, 12, 12, 12, 13, .. Enumerable.Repeat(2.9, bars)]);
+        sheet.Columns([8, 38, 8, 12, 12, 12, 12, 13, .. Enumerable.Repeat(2.9, bars)]);
         var row = TitleBlock.Write(
             sheet, book, "Programme of the works",
             "O goods on order and on their way, F foundations, E erection, fitting and commissioning; bars after the completion wanted are hatched. Every date follows from the inputs below the chart: change them and the bars move.");
@@ -118,7 +118,7 @@ internal sealed class ProgrammeSheet(Book book, Sheet sheet, BillOfQuantities bi
         sheet.Fill(_row++, 2, LateColumn, Look.Band);
         foreach (var lot in plan.Lots)
         {
-            sheet.Words(_row, 2, bill.Lots.Length > 1 ? TitleBlock.LotLabel(lot.Lot) + ": complete, wanted, days late" : "Complete, wanted, days late", Look.Row);
+            sheet.Paragraph(_row, 2, 5, bill.Lots.Length > 1 ? TitleBlock.LotLabel(lot.Lot) + ": complete, wanted, days late" : "Complete, wanted, days late", Look.Row);
             sheet.Home(_row, 6, lot.Finish, Look.Date);
             sheet.Show(_row, 7, lot.Completion, Look.Date);
             sheet.Home(_row, LateColumn, lot.LateDays, Look.Number(DeliverySheet.LateFormat));
@@ -151,6 +151,7 @@ internal sealed class ProgrammeSheet(Book book, Sheet sheet, BillOfQuantities bi
 
     private void Inputs()
     {
+        sheet.BreaksBefore.Add(_row);
         sheet.Words(_row, 1, "Inputs", Look.Band with { Wrap = false });
         sheet.Fill(_row++, 2, LateColumn, Look.Band);
         foreach (var input in plan.Inputs) Input(input.Words, input.Cell, LookOf(input.Unit), input.Unit != ProgrammeUnit.Date && Divides(input.Cell));
@@ -164,7 +165,7 @@ internal sealed class ProgrammeSheet(Book book, Sheet sheet, BillOfQuantities bi
     {
         ProgrammeUnit.Date => Look.Date,
         ProgrammeUnit.Days => Look.Whole,
-        _ => Look.Number("0.##"),
+        _ => Look.Number("0.0"),
     };
 
     private void Input(string words, CellId cell, Look look, bool divides)
