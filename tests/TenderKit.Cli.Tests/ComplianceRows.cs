@@ -9,6 +9,9 @@ internal sealed record ComplianceRow(string Kit, string Item, string Property, s
 /// <summary>Puts the rows of the compliance tables together again out of the words of the pages, by where they stand.</summary>
 internal static partial class ComplianceRows
 {
+    /// <summary>Width of what stands in the column of the required values, points.</summary>
+    private const double RequiredPt = 52;
+
     public static IReadOnlyList<ComplianceRow> Of(IReadOnlyList<PdfWord> words) =>
         [.. words.GroupBy(w => w.Page).SelectMany(page => OfPage([.. page.OrderBy(w => w.Top).ThenBy(w => w.Left)]))];
 
@@ -37,7 +40,7 @@ internal static partial class ComplianceRows
             var name = Cell(w => w.Right < requirement.Left - 1);
             if (name.Length > 0) item = name;
             yield return new ComplianceRow(
-                kit, item, Cell(w => w.Left >= requirement.Left - 1 && w.Right < required.Right - 60), Cell(w => w.Right > required.Right - 56 && w.Right <= required.Right + 1),
+                kit, item, Cell(w => w.Left >= requirement.Left - 1 && w.Left < required.Right - RequiredPt), Cell(w => w.Left >= required.Right - RequiredPt && w.Right <= required.Right + 1),
                 Cell(w => w.Right > required.Right + 2 && w.Right <= offered.Right + 1), Cell(w => w.Right > offered.Right + 2 && w.Right <= margin.Right + 1),
                 Cell(w => Math.Abs(w.Left - met.Left) < 2 && w.Right < basis.Left));
         }
