@@ -64,7 +64,10 @@ internal static class ItemChecks
             if (match.Asked is { } quantity && match.Line.Quantity is { } offered && offered != quantity)
             {
                 yield return new QuoteFinding(
-                    "TK830", Severity.Warning, match.Line.Place, $"quantity {Say.Number((double)offered)} {match.Line.Unit} offered, {Say.Number((double)quantity)} {(asked.IsShaped ? "needed" : "asked")} for {string.Join(", ", match.Kits.Select(k => k.Id))}", asked.IsShaped ? "the light points of the offer itself" : Schedule,
+                    "TK830", Severity.Warning, match.Line.Place, asked.IsShaped
+                        ? $"quantity {Say.Number((double)offered)} {match.Line.Unit} offered, {Say.Number((double)quantity)} needed for {string.Join(", ", match.Kits.Select(k => k.Id))}"
+                        : $"quantity {Say.Number((double)offered)} {match.Line.Unit} offered, {Say.Number((double)quantity)} asked for {string.Join(", ", match.Kits.Select(k => k.Id))}",
+                    asked.IsShaped ? "the light points of the offer itself" : Schedule,
                     asked.IsShaped ? $"Line {match.Line.Place.Row} ({Say.Short(match.Line.Text)}): {Say.Number((double)offered)} are offered, your own light points need {Say.Number((double)quantity)}. Which quantity do you confirm?" : $"Line {match.Line.Place.Row} ({Say.Short(match.Line.Text)}): {Say.Number((double)offered)} are offered, {Say.Number((double)quantity)} are asked. Please offer the quantity of the tender at your unit price.")
                 { OwnPart = !asked.IsStated };
             }
