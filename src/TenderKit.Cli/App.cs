@@ -15,7 +15,7 @@ public static class App
     public static int Run(string[] args, TextWriter output, TextWriter errors)
     {
         var console = new Terminal(output, errors);
-        var parsed = RootOf(console).Parse(args);
+        var parsed = RootOf(console).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0)
         {
             foreach (var error in parsed.Errors) errors.WriteLine("error: " + error.Message);
@@ -27,12 +27,17 @@ public static class App
         {
             return parsed.Invoke(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false });
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SqliteException or InvalidDataException)
+        catch (Exception e) when (e.GetBaseException() is IOException or UnauthorizedAccessException or SqliteException or InvalidDataException)
         {
-            errors.WriteLine("error: " + e.Message);
+            errors.WriteLine("error: " + (e is AggregateException ? e.GetBaseException() : e).Message);
             return ExitCodes.CouldNotRun;
         }
-        catch (Exception e) when (e is not OutOfMemoryException)
+        catch (OutOfMemoryException)
+        {
+            errors.WriteLine("error: the memory of this machine is not enough for this work; close other programs, or split the tender. Nothing was written.");
+            return ExitCodes.CouldNotRun;
+        }
+        catch (Exception e)
         {
             errors.WriteLine($"error: a fault of the program: {e.GetBaseException().Message.ReplaceLineEndings(" ")} ({e.GetBaseException().GetType().Name}). Nothing was written. Report it with the tender that causes it.");
             return ExitCodes.CouldNotRun;
@@ -53,6 +58,7 @@ public static class App
         root.Subcommands.Add(CatalogCommand.Make(console));
         root.Subcommands.Add(QuoteCommand.Make(console));
         root.Subcommands.Add(ChangesCommand.Make(console));
+        root.Subcommands.Add(ProveCommand.Make(console));
         return root;
     }
 }

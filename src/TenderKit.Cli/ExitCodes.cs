@@ -11,4 +11,7 @@ public static class ExitCodes
 
     /// <summary>Could not run; nothing was written.</summary>
     public const int CouldNotRun = 2;
+
+    /// <summary>Stopped from outside (Ctrl-C or a request to end); no half-written file is left.</summary>
+    public const int Stopped = 130;
 }

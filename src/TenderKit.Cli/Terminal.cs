@@ -14,6 +14,11 @@ public sealed class Terminal(TextWriter output, TextWriter errors)
 
     private static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    private readonly Lock _gate = new();
+    private int _onScreen;
+
+    private bool IsScreen => errors == Console.Error && !Console.IsErrorRedirected;
+
     /// <summary>A number with its word, in the plural where it must be.</summary>
     public static string Count(int count, string word) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{count} {word}{(count == 1 ? "" : "s")}");
 
@@ -21,7 +26,18 @@ public sealed class Terminal(TextWriter output, TextWriter errors)
 
     public void Result(JsonNode json) => output.WriteLine(json.ToJsonString(Layout));
 
-    public void Progress(string line) => errors.WriteLine(line);
+    public void Progress(string line)
+    {
+        lock (_gate)
+        {
+            ClearScreenLine();
+            errors.WriteLine(line);
+        }
+    }
+
+    /// <summary>Says how far long work has come.</summary>
+    /// <param name="unit">What is counted, in the plural.</param>
+    internal WorkMeter Meter(string unit, int total) => new(Progress, IsScreen ? OverScreen : null, unit, total, TimeProvider.System);
 
     /// <summary>A table of plain text; the first row of cells is the heading.</summary>
     public void Table(IReadOnlyList<string> headings, IEnumerable<IReadOnlyList<string>> rows)
@@ -36,6 +52,21 @@ public sealed class Terminal(TextWriter output, TextWriter errors)
     public void Problems(ImmutableArray<Diagnostic> diagnostics)
     {
         foreach (var diagnostic in diagnostics.OrderByDescending(d => d.Severity)) errors.WriteLine(diagnostic.ToString());
+    }
+
+    private void OverScreen(string line)
+    {
+        lock (_gate)
+        {
+            errors.Write("\r" + line.PadRight(_onScreen));
+            _onScreen = line.Length;
+        }
+    }
+
+    private void ClearScreenLine()
+    {
+        if (_onScreen > 0) errors.Write("\r" + new string(' ', _onScreen) + "\r");
+        _onScreen = 0;
     }
 
     private static IAnsiConsole ConsoleFor(TextWriter writer)

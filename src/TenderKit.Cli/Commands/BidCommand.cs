@@ -11,6 +11,7 @@ using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Forms;
 using TenderKit.Tendering.Notes;
 using TenderKit.Tendering.Positions;
+using TenderKit.Tendering.Regions;
 using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Cli.Commands;
@@ -41,16 +42,18 @@ internal static class BidCommand
         if (inputs.Sites.IsEmpty)
         {
             terminal.Problems(loaded.Diagnostics);
-            terminal.Progress("Nothing was written: the site list holds no usable site.");
+            terminal.Progress(inputs.Tender.Region is null ? "Nothing was written: the site list holds no usable site." : "Nothing was written: the region holds no place.");
             return ExitCodes.CouldNotRun;
         }
 
         terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Designing {Terminal.Count(inputs.Sites.Length, "site")} ..."));
-        var design = TenderDesigner.Run(inputs with { Explain = true }, loaded.Diagnostics);
+        var progress = new DesignProgress(terminal);
+        var design = progress.Design(inputs with { Explain = true }, loaded.Diagnostics);
         var bill = BillBuilder.Build(design);
         var poles = PolePlacing.Of(design);
         var evidence = Evidence.Of(design, Path.Combine(inputs.Tender.Folder, inputs.Tender.CatalogPath));
-        design = design with { Diagnostics = [.. design.Diagnostics, .. evidence.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
+        var library = NoteLibrary.Load(inputs.Tender.Head.Language);
+        design = design with { Diagnostics = [.. design.Diagnostics, .. library.Diagnostics, .. evidence.Diagnostics, .. bill.Diagnostics, .. FormFindings(design, bill.Value), .. poles.Diagnostics] };
         terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
         if (design.Sites.IsEmpty)
         {
@@ -58,13 +61,24 @@ internal static class BidCommand
             return ExitCodes.SomethingUnmet;
         }
 
-        var target = folder ?? Path.Combine("output", FolderName(inputs.Tender.Head.Reference));
-        var notes = NoteSelector.Select(design, NoteLibrary.Load());
+        var target = folder ?? Path.Combine("output", SafeName.OfReference(inputs.Tender.Head.Reference, "bid"));
+        var notes = NoteSelector.Select(design, library.Value!);
         var documents = BidDocuments.Make(design, bill.Value, notes, name => terminal.Progress("Writing " + name + " ..."), poles, evidence.Copies);
-        BidFolder.Write(target, documents);
+        var changes = BidFolder.WriteBid(target, documents, TenderInputs.Of(tenderPath, inputs.Tender));
+        foreach (var removed in changes.Removed) terminal.Progress($"Removed {removed}: the earlier run wrote it, this one does not need it.");
+        if (LeftBehind(changes) is { } left)
+        {
+            design = design with { Diagnostics = [.. design.Diagnostics, left] };
+            terminal.Problems([left]);
+        }
+
         Summarise(design, bill.Value, target, documents, json, terminal);
         return design.Diagnostics.Any(d => d.Severity == Severity.Error) ? ExitCodes.SomethingUnmet : ExitCodes.Good;
     }
+
+    private static Diagnostic? LeftBehind(FolderChanges changes) => changes.Left.IsEmpty
+        ? null
+        : Diagnostic.Note("TK744", $"not of this run and left in the folder: {string.Join(", ", changes.Left)}; take out what belongs to an earlier state before the folder is handed in");
 
     private static IEnumerable<Diagnostic> FormFindings(TenderDesign design, BillOfQuantities? bill)
     {
@@ -102,17 +116,20 @@ internal static class BidCommand
                 s.KitId, Text(s.Energy.AutonomyNights, "0.0"), Text(s.Energy.Simulated.DarkNightsUpperBound, "0.00"),
             ]));
         foreach (var unmet in design.Unmet) terminal.Result($"Not designed: {unmet.SiteId} {unmet.Name}");
+        if (design.Region is { } region) ShowRegion(region, design.Tender.Head.Currency, terminal);
         terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{Terminal.Count(design.Sites.Length, "site")}, {Terminal.Count(design.PoleCount, "pole")}, {Terminal.Count(design.Kits.Length, "kit")}."));
         if (total is { } amount) terminal.Result(string.Create(CultureInfo.InvariantCulture, $"Grand total {amount:N2} {design.Tender.Head.Currency}, tax included."));
         terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{documents.Length} documents in {folder}"));
     }
 
-    private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
-
-    /// <summary>A reference as a folder name: letters, digits, '-' and '_' stay, anything else becomes '-'.</summary>
-    internal static string FolderName(string reference)
+    private static void ShowRegion(RegionDesign region, string currency, Terminal terminal)
     {
-        var name = string.Concat(reference.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '-')).Trim('-');
-        return name.Length == 0 ? "bid" : name;
+        terminal.Table(
+            ["Place", "Sun over lamp kWh/m2 h", "Own Wp", "Own Wh", "Own cost", "Common kit", "Dark nights"],
+            region.Places.Select(p => (IReadOnlyList<string>)
+                [p.Name, Text(p.SunOverLamp, "0.000"), Text(p.ArrayWp, "0"), Text(p.BatteryWh, "0"), Text((double)p.OwnCost, "0.00"), Text((double)p.CommonCost, "0.00"), Text(p.DarkNightsPerYear, "0.00")]));
+        terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{region.Governing.Name} governs; serving every place costs {region.ExtraCost:N2} {currency} a pole (direct cost) beyond a design for {region.Mild.Name}, the mildest."));
     }
+
+    private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }

@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using TenderKit.Catalog;
 using TenderKit.Catalog.Import;
+using TenderKit.Documents.Bids;
 using TenderKit.Documents.Workbooks;
 
 namespace TenderKit.Cli.Commands;
@@ -28,6 +30,7 @@ internal static class CatalogCommand
         var command = new Command("import", "Reads parts into one .db file; a single bad cell and nothing is changed.") { source, target };
         command.SetAction(parsed =>
         {
+            Interrupts.Writing(parsed.GetRequiredValue(target));
             var outcome = CatalogImporter.ToFile(parsed.GetRequiredValue(source), parsed.GetRequiredValue(target));
             terminal.Problems(outcome.Diagnostics);
             if (outcome.Value is not { } store) return ExitCodes.CouldNotRun;
@@ -56,14 +59,14 @@ internal static class CatalogCommand
             switch (Path.GetExtension(target).ToUpperInvariant())
             {
                 case ".DB":
+                    Interrupts.Writing(target);
                     store.SaveAs(target);
                     break;
                 case ".XLSX":
-                    File.WriteAllBytes(target, CatalogWorkbook.Make(store.Load()));
-                    store.ExportPhotometry(Path.GetDirectoryName(Path.GetFullPath(target))!);
+                    BidFolder.Write(Path.GetDirectoryName(Path.GetFullPath(target))!, [new(Path.GetFileName(target), CatalogWorkbook.Make(store.Load())), .. Exported(store.ExportPhotometry)]);
                     break;
                 case "":
-                    store.Export(target);
+                    BidFolder.Write(target, Exported(store.Export));
                     break;
                 default:
                     terminal.Progress($"error: '{target}' is neither a folder nor a file .xlsx or .db");
@@ -74,5 +77,24 @@ internal static class CatalogCommand
         }
 
         return ExitCodes.Good;
+    }
+
+    /// <summary>The files an export writes, made in a folder of their own first, so that they take their places together.</summary>
+    private static ImmutableArray<BidDocument> Exported(Action<string> export)
+    {
+        var folder = Directory.CreateTempSubdirectory("tenderkit-export-");
+        try
+        {
+            export(folder.FullName);
+            return
+            [
+                .. Directory.EnumerateFiles(folder.FullName, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+                    .Select(f => new BidDocument(Path.GetRelativePath(folder.FullName, f).Replace(Path.DirectorySeparatorChar, '/'), File.ReadAllBytes(f))),
+            ];
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
     }
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Cli.Commands;
 
@@ -6,6 +7,13 @@ namespace TenderKit.Cli.Commands;
 internal static class CommonOptions
 {
     public static Argument<string> TenderFile() => new("tender") { Description = "The tender file, such as tender.yaml." };
+
+    public static Option<string> Language()
+    {
+        var option = new Option<string>("--language") { Description = "Language of the document: en, fr, es or pt.", DefaultValueFactory = _ => TenderLanguages.English };
+        option.AcceptOnlyFromAmong([.. TenderLanguages.All]);
+        return option;
+    }
 
     public static Option<string> Format()
     {

@@ -35,6 +35,7 @@ internal static class LightCommand
     private static readonly Option<string> ArrangementOption = new("--arrangement") { Description = "single (near, right-hand side), left (far side), staggered, opposite, or median (two heads back to back).", DefaultValueFactory = _ => "single" };
     private static readonly Option<string?> Class = new("--class") { Description = "Class to be met, such as P4, C3 or M5 (road surface R3)." };
 
+    private static readonly Option<string> Language = CommonOptions.Language();
     private static readonly Option<string?> Pdf = new("--pdf") { Description = "Also write the sheet of this layout as a PDF file (single, staggered or opposite)." };
 
     public static Command Make(Terminal terminal)
@@ -46,7 +47,7 @@ internal static class LightCommand
             "Light of a photometric file and of one straight road. The street side, 0 degrees of an LM-63 file and C90 of a EULUMDAT file, looks straight across the road unless turned with --rotate-deg.")
         {
             File, Height, Spacing, Width, Overhang, ArrangementOption, Median, Maintenance, Tilt, Rotate, Lanes, Class, LeastLevel,
-            NearSidewalk, FarSidewalk, SidewalkClass, Pdf, format,
+            NearSidewalk, FarSidewalk, SidewalkClass, Pdf, Language, format,
         };
         command.Subcommands.Add(ClassCommand.Make(terminal));
         command.SetAction(parsed => Run(parsed, parsed.GetValue(format) == "json", terminal));
@@ -170,7 +171,8 @@ internal static class LightCommand
         var content = new LightSheetContent(
             "Light of one road", file.FileName, file.Distribution, PhotometricAnalysis.Of(file.Distribution), layout, parsed.GetValue(Maintenance),
             quality.Carriageway.Illuminance, quality, section.Class, root["spacingSetBy"]?.GetValue<string>() ?? "", diagnostics,
-            LevelFraction: root["levelFraction"]?.GetValue<double>() ?? 1, Lanes: section.Lanes, Surface: "R3, Q0 0.07", TurnDegrees: parsed.GetValue(Rotate));
+            LevelFraction: root["levelFraction"]?.GetValue<double>() ?? 1, Lanes: section.Lanes, Surface: "R3, Q0 0.07", TurnDegrees: parsed.GetValue(Rotate))
+        { Language = parsed.GetValue(Language)! };
         var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
         BidFolder.Write(folder, [new BidDocument(Path.GetFileName(path), LightSheet.Make(content))]);
     }

@@ -4,7 +4,6 @@ using System.Text.Json.Nodes;
 using TenderKit.Documents.Bids;
 using TenderKit.Documents.Machine;
 using TenderKit.Sizing.Basics;
-using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Cli.Commands;
@@ -33,7 +32,7 @@ internal static class SpecifyCommand
         }
 
         terminal.Progress(string.Create(CultureInfo.InvariantCulture, $"Checking that {Terminal.Count(inputs.Sites.Length, "site")} can be met ..."));
-        var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
+        var design = new DesignProgress(terminal).Design(inputs, loaded.Diagnostics);
         terminal.Problems([.. design.Diagnostics.Where(d => d.Severity != Severity.Note)]);
         if (design.Sites.IsEmpty)
         {
@@ -41,7 +40,7 @@ internal static class SpecifyCommand
             return ExitCodes.SomethingUnmet;
         }
 
-        var target = folder ?? Path.Combine("output", BidCommand.FolderName(design.Tender.Head.Reference) + "-specification");
+        var target = folder ?? Path.Combine("output", SafeName.OfReference(design.Tender.Head.Reference, "tender") + "-specification");
         var documents = BuyerDocuments.Make(design);
         BidFolder.Write(target, documents);
         if (json)

@@ -19,6 +19,8 @@ public sealed record BidDocument(string RelativePath, byte[] Bytes);
 /// <summary>Makes every document of a bid. Two envelopes: nothing in <c>technical</c> holds an amount of money, nothing in <c>internal</c> is handed in.</summary>
 public static class BidDocuments
 {
+    private const string PriceWorkbookName = "price-workbook.xlsx";
+
     /// <param name="design">The design.</param>
     /// <param name="bill">The bill, or null when it could not be priced: then the documents with money are left out.</param>
     /// <param name="notes">Notes for the appendix.</param>
@@ -41,6 +43,7 @@ public static class BidDocuments
         Add("technical/survey-forms.pdf", () => SurveyForms.Make(design));
         Add("technical/survey-answers.xlsx", () => SurveyAnswers.Make(design));
         Add("technical/community-page.pdf", () => CommunityPage.Make(design));
+        if (design.PartsStated is not null) Add("technical/clarification-request.pdf", () => ClarificationRequest.Make(design));
         if (!evidence.IsDefault) documents.AddRange(evidence);
         if (poles is { Poles.Length: > 0 })
         {
@@ -51,7 +54,7 @@ public static class BidDocuments
         if (bill is not null)
         {
             Add("technical/unpriced-bill.xlsx", () => UnpricedSchedule.Make(design, bill));
-            Add("financial/price-workbook.xlsx", () => PriceWorkbook.Make(design, bill));
+            Add("financial/" + PriceWorkbookName, () => PriceWorkbook.Make(design, bill));
             if (design.Form is { } form) AddForm(form, FormPricing.Of(design, bill, form), Add);
             string[] handedIn = [.. documents.Select(d => d.RelativePath).Where(p => !p.StartsWith("internal/", StringComparison.Ordinal))];
             Add("internal/calculation-workbook.xlsx", () => CalculationWorkbook.Make(design, bill, handedIn: handedIn));
@@ -64,7 +67,10 @@ public static class BidDocuments
 
     private static void AddForm(PriceForm form, PricedForm priced, Action<string, Func<byte[]>> add)
     {
-        add("financial/" + Path.GetFileName(form.Settings.File), () => FilledForm.Make(form, priced, out _));
+        add("financial/" + FormName(Path.GetFileName(form.Settings.File)), () => FilledForm.Make(form, priced, out _));
         add("internal/price-form-lines.csv", () => FormLinesList.Make(priced));
     }
+
+    /// <summary>The employer's own name, unless it is that of our price workbook.</summary>
+    private static string FormName(string file) => file.Equals(PriceWorkbookName, StringComparison.OrdinalIgnoreCase) ? "employer-" + file : file;
 }

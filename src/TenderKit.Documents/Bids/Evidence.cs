@@ -13,7 +13,7 @@ public static class Evidence
     public const string CatalogFolder = "datasheets";
 
     /// <summary>Name of the copy in the bid.</summary>
-    public static string NameOf(Part part) => $"{part.Code}-{part.DataSheetFile}";
+    public static string NameOf(Part part) => $"{SafeName.Part(part.Code)}-{part.DataSheetFile}";
 
     /// <summary>The copies to be written, and a warning for each file that is not there.</summary>
     /// <param name="catalogPath">Folder or database of the catalogue.</param>
@@ -22,7 +22,7 @@ public static class Evidence
         var folder = Path.Combine(Directory.Exists(catalogPath) ? catalogPath : Path.GetDirectoryName(Path.GetFullPath(catalogPath))!, CatalogFolder);
         var copies = ImmutableArray.CreateBuilder<BidDocument>();
         var missing = new List<Diagnostic>();
-        foreach (var part in design.Kits.SelectMany(k => UsedParts.Of(k.Parts)).Where(p => p.DataSheetFile.Length > 0).DistinctBy(p => p.Code).OrderBy(p => p.Code, StringComparer.Ordinal))
+        foreach (var part in design.Kits.SelectMany(k => UsedParts.Of(k.Parts)).Where(p => p.DataSheetFile.Length > 0).DistinctBy(NameOf).OrderBy(p => p.Code, StringComparer.Ordinal))
         {
             var path = Path.Combine(folder, part.DataSheetFile);
             if (IsPlain(part.DataSheetFile) && File.Exists(path)) copies.Add(new BidDocument("technical/evidence/" + NameOf(part), File.ReadAllBytes(path)));

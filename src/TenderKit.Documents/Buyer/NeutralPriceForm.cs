@@ -45,7 +45,7 @@ public static class NeutralPriceForm
         ArgumentNullException.ThrowIfNull(design);
         using var culture = InvariantScope.Enter();
         var head = design.Tender.Head;
-        var book = new Book(head with { Bidder = head.Employer }, "Price form", new Ledger([]));
+        var book = new Book(head with { Bidder = head.Employer }, "Price form", new Ledger([]), Languages.Echoes.WordingOf(design));
         var lots = design.Sites.GroupBy(s => s.Site.Lot).Select(g => (Lot: g.Key, Sites: g.ToImmutableArray())).ToImmutableArray();
         var sheets = lots.Select(l => (l.Lot, Poles: book.Add(Name("Sites", l.Lot, lots.Length)), Form: book.Add(Name("Prices", l.Lot, lots.Length)), l.Sites)).ToImmutableArray();
         var summary = book.Add("Summary");

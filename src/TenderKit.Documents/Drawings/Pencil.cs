@@ -1,4 +1,5 @@
 using PdfSharp.Drawing;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 
 namespace TenderKit.Documents.Drawings;
@@ -23,7 +24,7 @@ internal static class Pencil
     /// <summary>Text with its vertical middle at <paramref name="y"/>; on a white ground when it crosses lines.</summary>
     public static void Text(XGraphics g, string text, TextStyle style, double x, double y, Anchor anchor = Anchor.Start, bool whiteGround = false)
     {
-        var drawable = Fonts.Drawable(text);
+        var drawable = Fonts.Drawable(Wording.Current.Say(text));
         var width = style.Width(drawable);
         var left = anchor switch { Anchor.Start => x, Anchor.Middle => x - (width / 2), _ => x - width };
         if (whiteGround) g.DrawRectangle(Ink.Fill(1), left - 1.2, y - (style.Size * 0.55), width + 2.4, style.Size * 1.1);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Design;
@@ -22,7 +23,8 @@ public static class CommunityPage
     internal static PaperDocument Document(TenderDesign design)
     {
         var head = design.Tender.Head;
-        return new PaperDocument($"{head.Reference}: your street lights", head.Bidder, "Your street lights", $"{head.Reference}  ·  Your street lights", head.IssueDate, [.. Blocks(design)]);
+        return new PaperDocument($"{head.Reference}: your street lights", head.Bidder, "Your street lights", $"{head.Reference}  ·  Your street lights", head.IssueDate, [.. Blocks(design)])
+        { Wording = Echoes.WordingOf(design) };
     }
 
     private static IEnumerable<Block> Blocks(TenderDesign design)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
 using TenderKit.Sizing.Climate;
@@ -29,7 +30,8 @@ public static class DataRequest
         var head = design.Tender.Head;
         return new PaperDocument(
             $"{head.Reference} {head.Title}: climate data request", head.Bidder, "Climate data request", $"{head.Reference}  ·  Climate data request",
-            head.IssueDate, [.. Blocks(design)]);
+            head.IssueDate, [.. Blocks(design)])
+        { Wording = Echoes.WordingOf(design) };
     }
 
     /// <summary>Sites near enough to one another to share one file: half the distance at which a file would warn of being of another place.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Notes;
@@ -24,7 +25,8 @@ public static class NotesAppendix
         var head = design.Tender.Head;
         return new PaperDocument(
             $"{head.Reference} {head.Title}: safety and code notes", head.Bidder, "Safety and code notes", $"{head.Reference}  ·  Safety and code notes",
-                head.IssueDate, Blocks(design, notes));
+                head.IssueDate, Blocks(design, notes))
+        { Wording = Wording.In(head.Language, [.. Echoes.Of(design), .. Echoes.Of(notes)]) };
     }
 
     private static ImmutableArray<Block> Blocks(TenderDesign design, ImmutableArray<Note> notes)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
 using TenderKit.Tendering.Commissioning;
@@ -29,7 +30,8 @@ public static class SettingsSheets
         var head = design.Tender.Head;
         const string Name = "Settings, commissioning and acceptance sheets";
         ImmutableArray<Block> body = [.. design.Kits.SelectMany((k, i) => Kit(design, k, first: i == 0))];
-        return new PaperDocument($"{head.Reference} {head.Title}: settings and acceptance", head.Bidder, Name, $"{head.Reference}  ·  {Name}", head.IssueDate, [.. Opening(design), Contents.For(body), new PageBreak(), .. body]);
+        return new PaperDocument($"{head.Reference} {head.Title}: settings and acceptance", head.Bidder, Name, $"{head.Reference}  ·  {Name}", head.IssueDate, [.. Opening(design), Contents.For(body), new PageBreak(), .. body])
+        { Wording = Echoes.WordingOf(design) };
     }
 
     private static IEnumerable<Block> Opening(TenderDesign design)
@@ -142,7 +144,7 @@ public static class SettingsSheets
     private static TableBlock LightTable(KitSettings settings) => new(
         "Light to be read when new: the maintained value asked for over the maintenance factor (EN 13201-4, from memory)",
         [
-            new("Site", FixedPt: 28), new("Class", FixedPt: 28), new("Level", "of output", 1, Side.End, 36), new("MF", "", 1, Side.End, 24),
+            new("Site", FixedPt: 28), new("Class", FixedPt: 28), new("Level", "of output", 1, Side.End, 42), new("MF", "", 1, Side.End, 24),
             new("Average", "least, lx", 1, Side.End, 38), new("Minimum", "least, lx", 1, Side.End, 40), new("Average", "expected", 1, Side.End, 42), new("Minimum", "expected", 1, Side.End, 42),
             new("Grid", Share: 1), new("Read", FixedPt: 48),
         ],

@@ -13,6 +13,8 @@ internal sealed record SkylineBlock : Block
 
     private static readonly string[] _winds = ["N", "", "", "E", "", "", "S", "", "", "W", "", ""];
 
+    private const double RadiusPt = 72;
+
     public override double LeadHeight => (14 * RowPt) + TextStyle.Step;
 
     public override void Place(PageFlow flow)
@@ -20,15 +22,15 @@ internal sealed record SkylineBlock : Block
         flow.Need(LeadHeight);
         var top = flow.Y;
         var right = Paper.LeftPt + DirectionPt + AnglePt + WhatPt;
-        flow.Line("Obstacles seen from the place of the pole", TextStyle.FineStrong, Paper.LeftPt, top);
-        flow.Line("Direction, °", TextStyle.FineStrong, Paper.LeftPt, top + RowPt);
-        flow.Line("Angle up, °", TextStyle.FineStrong, Paper.LeftPt + DirectionPt, top + RowPt);
-        flow.Line("What (tree, wall; grows?)", TextStyle.FineStrong, Paper.LeftPt + DirectionPt + AnglePt, top + RowPt);
+        flow.Say("Obstacles seen from the place of the pole", TextStyle.FineStrong, Paper.LeftPt, top);
+        flow.Say("Direction, °", TextStyle.FineStrong, Paper.LeftPt, top + RowPt);
+        flow.Say("Angle up, °", TextStyle.FineStrong, Paper.LeftPt + DirectionPt, top + RowPt);
+        flow.Say("What (tree, wall; grows?)", TextStyle.FineStrong, Paper.LeftPt + DirectionPt + AnglePt, top + RowPt);
         for (var i = 0; i < 12; i++)
         {
             var y = top + ((i + 2) * RowPt);
             flow.Rule(Paper.LeftPt, right, y, i == 0 ? Ink.ThinPt : Ink.HairPt, Ink.Dark);
-            flow.Line(FormattableString.Invariant($"{i * 30}") + (_winds[i].Length > 0 ? "  " + _winds[i] : ""), TextStyle.Fine, Paper.LeftPt, y + 1.6);
+            flow.Say(FormattableString.Invariant($"{i * 30}") + (_winds[i].Length > 0 ? "  " + _winds[i] : ""), TextStyle.Fine, Paper.LeftPt, y + 1.6);
         }
 
         flow.Rule(Paper.LeftPt, right, top + (14 * RowPt), Ink.ThinPt, Ink.Dark);
@@ -36,8 +38,11 @@ internal sealed record SkylineBlock : Block
         {
             foreach (var x in new[] { Paper.LeftPt + DirectionPt - 6, Paper.LeftPt + DirectionPt + AnglePt - 6, right })
                 g.DrawLine(Ink.Pen(Ink.HairPt, Ink.Dark), x, top + (2 * RowPt), x, top + (14 * RowPt));
-            Polar(g, new XPoint((right + Paper.RightPt) / 2, top + (7 * RowPt) + 2), 72);
         });
+        var middle = new XPoint((right + Paper.RightPt) / 2, top + (7 * RowPt) + 2);
+        flow.Figure(
+            new XRect(middle.X - RadiusPt - 16, middle.Y - RadiusPt - 16, 2 * (RadiusPt + 16), 2 * (RadiusPt + 16)),
+            "Circle of directions to draw the obstacles into: the horizon is the outer circle, straight up the middle", g => Polar(g, middle, RadiusPt));
         flow.Y = top + LeadHeight;
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using TenderKit.Documents.Languages;
 
 namespace TenderKit.Documents.Layout;
 
@@ -11,7 +12,11 @@ internal static class LineBreaker
         "%", "°", "°C", "A", "Ah", "d", "h", "K", "kg", "km", "kPa", "kWh/m²", "L", "lm", "lx", "m", "m/s", "m²", "m³", "mm", "mm²", "MPa", "N", "N/m²", "Nm",
             "V", "W", "Wh", "Wp", "µm");
 
-    public static ImmutableArray<string> Break(string text, TextStyle style, double measure)
+    /// <summary>Lines of a text said in the language of the document.</summary>
+    public static ImmutableArray<string> Break(string text, TextStyle style, double measure) => BreakSaid(Wording.Current.Say(text), style, measure);
+
+    /// <summary>Lines of a text as it stands.</summary>
+    public static ImmutableArray<string> BreakSaid(string text, TextStyle style, double measure)
     {
         var lines = ImmutableArray.CreateBuilder<string>();
         foreach (var part in text.Replace("\r", "", StringComparison.Ordinal).Split('\n')) BreakOne(Fonts.Drawable(part), style, measure, lines);

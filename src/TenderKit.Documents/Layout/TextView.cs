@@ -7,6 +7,7 @@ internal static class TextView
 {
     public static string Of(PaperDocument document)
     {
+        using var spoken = document.Wording.Enter();
         var flow = PdfPrinter.Lay(document.Blocks);
         var text = new StringBuilder();
         for (var i = 0; i < flow.Sheets.Count; i++)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TenderKit.Documents.Drawings;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
 using TenderKit.Sizing.Basics;
@@ -21,7 +22,8 @@ public static class LightSheet
 
     internal static PaperDocument Document(LightSheetContent content) => new(
         content.Title + ": light sheet", content.Author, "Light sheet", $"{content.Title}  ·  Light sheet", content.Issued,
-        [.. Front(content), new PageBreak(), .. Back(content)]);
+        [.. Front(content), new PageBreak(), .. Back(content)])
+    { Wording = Wording.In(content.Language, [content.Author, content.PhotometricFile]) };
 
     private static IEnumerable<Block> Front(LightSheetContent content)
     {

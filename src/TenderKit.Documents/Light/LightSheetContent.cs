@@ -47,6 +47,9 @@ public sealed record LightSheetContent(
     string Author = "",
     double TurnDegrees = 0)
 {
+    /// <summary>ISO 639-1 code of the language of the sheet.</summary>
+    public string Language { get; init; } = "en";
+
     /// <summary>Every strip that something is asked of, against its class.</summary>
     internal ImmutableArray<ClassVerdict> Verdicts =>
         Quality is { } quality ? [.. OfCarriageway(quality), .. quality.Sidewalks.Select(s => s.Verdict).OfType<ClassVerdict>()]

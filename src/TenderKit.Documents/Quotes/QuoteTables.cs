@@ -2,6 +2,7 @@ using System.Data;
 using System.Globalization;
 using System.Text;
 using Sylvan.Data.Csv;
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Workbooks;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Quotes.Checks;
@@ -18,7 +19,7 @@ public static class QuoteTables
     public static byte[] Workbook(CheckedOffer offer, TenderHead head)
     {
         using var culture = InvariantScope.Enter();
-        var book = new Book(head, "Check of an offer", new Ledger([]));
+        var book = new Book(head, "Check of an offer", new Ledger([]), Echoes.WordingOf(head, offer));
         Findings(book.Add("Findings", landscape: true), offer, head);
         Lines(book.Add("Lines", landscape: true), offer);
         var questions = book.Add("Questions");

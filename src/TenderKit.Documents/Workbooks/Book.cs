@@ -2,6 +2,7 @@ using System.Globalization;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
+using TenderKit.Documents.Languages;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Settings;
 using Xlsx = DocumentFormat.OpenXml.Spreadsheet;
@@ -12,7 +13,7 @@ namespace TenderKit.Documents.Workbooks;
 /// One workbook over one ledger. Every formula is printed from an expression of the ledger and carries the value the ledger gives it,
 /// so a viewer that does not calculate shows the same figures as one that does.
 /// </summary>
-internal sealed class Book(TenderHead head, string title, Ledger ledger)
+internal sealed class Book(TenderHead head, string title, Ledger ledger, Wording? wording = null)
 {
     private const int LongestSheetName = 31;
 
@@ -23,13 +24,16 @@ internal sealed class Book(TenderHead head, string title, Ledger ledger)
     private readonly List<Sheet> _sheets = [];
     private IReadOnlyDictionary<CellId, decimal>? _values;
 
+    /// <summary>Says the texts of this workbook in its language.</summary>
+    public Wording Wording { get; } = wording ?? Wording.In(head.Language, Echoes.Of(head));
+
     public TenderHead Head => head;
 
-    public string Title => title;
+    public string Title => Wording.Say(title);
 
     public Sheet Add(string name, bool landscape = false)
     {
-        var sheet = new Sheet(this, FreeName(name)) { Landscape = landscape };
+        var sheet = new Sheet(this, FreeName(Wording.Say(name))) { Landscape = landscape };
         _sheets.Add(sheet);
         return sheet;
     }
@@ -58,8 +62,9 @@ internal sealed class Book(TenderHead head, string title, Ledger ledger)
     public Address HomeOf(CellId cell) =>
         _homes.TryGetValue(cell, out var home) ? home : throw new InvalidOperationException($"cell {cell} has no place in the workbook");
 
-    /// <summary>Where a formula of a sheet finds a cell: on the same sheet if it is shown there, else at home.</summary>
-    public Address Nearest(string sheet, CellId cell) => _mirrors.TryGetValue((sheet, cell), out var near) ? near : HomeOf(cell);
+    /// <summary>Where a formula of a sheet finds a cell: at home where that is the same sheet, else where it is shown on the sheet, else at home.</summary>
+    public Address Nearest(string sheet, CellId cell) =>
+        HomeOf(cell) is var home && home.Sheet != sheet && _mirrors.TryGetValue((sheet, cell), out var near) ? near : home;
 
     public int NumberOf(Sheet sheet) => _sheets.IndexOf(sheet) + 1;
 
@@ -79,7 +84,7 @@ internal sealed class Book(TenderHead head, string title, Ledger ledger)
             workbook.AddNewPart<WorkbookStylesPart>("rStyles").Stylesheet = styles.Build();
             workbook.Workbook = BuildWorkbook();
             document.ChangeIdOfPart(workbook, "rBook");
-            document.ChangeIdOfPart(PackageFacts.Write(document, head, title), "rFacts");
+            document.ChangeIdOfPart(PackageFacts.Write(document, head, Title), "rFacts");
         }
 
         stream.Position = 0;

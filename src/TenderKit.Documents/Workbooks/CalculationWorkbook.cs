@@ -1,3 +1,4 @@
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Workbooks.Sheets;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Bill;
@@ -16,7 +17,7 @@ public static class CalculationWorkbook
     public static byte[] Make(TenderDesign design, BillOfQuantities bill, IEnumerable<Diagnostic>? billDiagnostics = null, IEnumerable<string>? handedIn = null)
     {
         using var culture = InvariantScope.Enter();
-        var book = new Book(design.Tender.Head, Title, bill.Ledger);
+        var book = new Book(design.Tender.Head, Title, bill.Ledger, Echoes.WordingOf(design));
         SummarySheet.Write(book, bill, "Summary of prices, internal", percentagesElsewhere: true);
         InputSheet.Write(book, bill);
         OrderSheet.Write(book, bill, design.Tender.Prices.Buying.ExcessInRates);
@@ -31,6 +32,7 @@ public static class CalculationWorkbook
         ReserveSheet.Write(book, bill, design.Tender.Village, kits, years);
         ChoiceSheet.Write(book, design);
         KitCountSheet.Write(book, design);
+        RegionSheet.Write(book, design);
         FormsSheet.Write(book, design);
         ClauseSheet.Write(book, design);
         HandSheet.Write(book, design);

@@ -1,3 +1,4 @@
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Workbooks.Sheets;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
@@ -16,12 +17,12 @@ public static class PriceWorkbook
     {
         using var culture = InvariantScope.Enter();
         var ledger = LedgerOf(bill);
-        var book = new Book(design.Tender.Head, Title, ledger);
+        var book = new Book(design.Tender.Head, Title, ledger, Echoes.WordingOf(design));
         SummarySheet.Write(book, bill, "Summary of prices");
         SiteSheet.Write(book, design, bill, results: false);
         var behind = ledger.Behind(bill.GrandTotal);
         QuantitySheet.Write(book, bill, [.. bill.Inputs.Where(i => behind.Contains(i.Value) && i.Value.Name is not ("in.contingency" or "in.tax"))]);
-        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
+        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true, Schedule.ProvisionalWords.Of(design, lot.Lot));
         PriceScheduleSheet.Write(book, bill);
         DeliverySheet.Write(book, bill);
         ProgrammeSheet.Write(book, bill, mends: false);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using TenderKit.Documents.Languages;
 using TenderKit.Tendering.Bill;
 
 namespace TenderKit.Documents.Workbooks;
@@ -27,6 +28,9 @@ internal sealed class Sheet(Book book, string name)
     private readonly List<(int Row, int FirstColumn, int LastColumn)> _merges = [];
 
     public string Name => name;
+
+    /// <summary>Says texts in the language of the workbook.</summary>
+    public Wording Wording => book.Wording;
 
     public ImmutableArray<double> Widths { get; private set; } = [];
 
@@ -62,13 +66,19 @@ internal sealed class Sheet(Book book, string name)
 
     public void Columns(params ReadOnlySpan<double> widths) => Widths = [.. widths];
 
-    public void Words(int row, int column, string text, Look? look = null) => Put(row, column, new Content.Words(text), look ?? Look.Text, text, Width(column));
+    /// <summary>A text, said in the language of the workbook.</summary>
+    public void Words(int row, int column, string text, Look? look = null)
+    {
+        var said = book.Wording.Say(text);
+        Put(row, column, new Content.Words(said), look ?? Look.Text, said, Width(column));
+    }
 
     /// <summary>Wrapped text over several columns.</summary>
     public void Paragraph(int row, int column, int lastColumn, string text, Look? look = null)
     {
         var width = Enumerable.Range(column, lastColumn - column + 1).Sum(Width);
-        Put(row, column, new Content.Words(text), look ?? Look.Paragraph, text, width);
+        var said = book.Wording.Say(text);
+        Put(row, column, new Content.Words(said), look ?? Look.Paragraph, said, width);
         for (var c = column + 1; c <= lastColumn; c++) _cells.TryAdd((row, c), (new Content.Words(""), look ?? Look.Paragraph));
         if (lastColumn > column) _merges.Add((row, column, lastColumn));
     }
@@ -136,6 +146,7 @@ internal sealed class Sheet(Book book, string name)
 
     private void Put(int row, int column, Content content, Look look, string? text, double width)
     {
+        look = look with { Format = book.Wording.SayFormat(look.Format) };
         if (!_cells.TryAdd((row, column), (content, look))) throw new InvalidOperationException($"{new Address(name, row, column).From("")} is written twice");
         var height = text is not null && look.Wrap ? TextFit.HeightPt(text, look.Side is Side.Left or Side.Right ? width - Indent : width, look.SizePt, look.Bold) : (look.SizePt * 1.3) + 2.5;
         _heightsPt[row] = Math.Max(_heightsPt.GetValueOrDefault(row), Math.Min(409, height));

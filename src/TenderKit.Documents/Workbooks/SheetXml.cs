@@ -154,7 +154,7 @@ internal static class SheetXml
         });
         writer.WriteElement(new HeaderFooter(
             new OddHeader("&L&8" + Escaped(book.Head.Reference) + "&R&8" + Escaped(book.Title)),
-            new OddFooter("&L&8" + Escaped(book.Head.Bidder) + "&C&8" + Escaped(sheet.Name) + "&R&8Page &P of &N")));
+            new OddFooter("&L&8" + Escaped(book.Head.Bidder) + "&C&8" + Escaped(sheet.Name) + "&R&8" + book.Wording.Say("Page &P of &N"))));
         if (sheet.BreaksBefore.Count > 0) writer.WriteElement(Breaks(sheet));
     }
 

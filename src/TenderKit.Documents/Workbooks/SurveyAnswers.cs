@@ -1,3 +1,4 @@
+using TenderKit.Documents.Languages;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Sites;
@@ -14,13 +15,13 @@ public static class SurveyAnswers
     {
         ArgumentNullException.ThrowIfNull(design);
         using var culture = InvariantScope.Enter();
-        var book = new Book(design.Tender.Head, "Survey answers", new Ledger([]));
+        var book = new Book(design.Tender.Head, "Survey answers", new Ledger([]), Wording.English);
         var sheet = book.Add("Sites", landscape: true);
         sheet.Columns(9, 30, 14, 12, 12, 8, 10, 9, 10, 30, 11, 11, 12, 34);
         sheet.Header(1, _headings);
         sheet.Repeat(1, 1, 2);
         var row = 1;
-        foreach (var site in design.Sites) Write(sheet, ++row, site.Site);
+        foreach (var site in design.Sites.Select(s => s.Site).Concat(design.Unmet.Select(u => u.Site).OfType<Site>())) Write(sheet, ++row, site);
         return book.Save();
     }
 

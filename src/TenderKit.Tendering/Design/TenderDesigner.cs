@@ -15,7 +15,8 @@ public static class TenderDesigner
     /// <param name="inputs">Everything read.</param>
     /// <param name="noticed">What was noticed while reading.</param>
     /// <param name="done">Called after each site with its index in the list; may be called from several threads.</param>
-    public static TenderDesign Run(DesignInputs inputs, ImmutableArray<Diagnostic> noticed, Action<int>? done = null)
+    /// <param name="doing">Told what long work comes next.</param>
+    public static TenderDesign Run(DesignInputs inputs, ImmutableArray<Diagnostic> noticed, Action<int>? done = null, Action<string>? doing = null)
     {
         inputs = inputs with { Tender = inputs.Tender with { Reliability = inputs.Clauses.Harder(inputs.Tender.Reliability) } };
         var problems = new List<Diagnostic>();
@@ -24,8 +25,10 @@ public static class TenderDesigner
         var outcomes = SiteDesigns.Of(inputs.Sites, offered, done);
 
         var designed = outcomes.Where(o => o.Value is not null).Select(o => o.Value!).ToImmutableArray();
+        doing?.Invoke("Choosing the kits ...");
         var standard = Standardiser.Run(designed, inputs.Tender.KitsAtMost ?? int.MaxValue, offered);
         var (sites, kits) = KitGrouping.Group(standard.Value!.Sites);
+        if (inputs.Explain) doing?.Invoke("Working out what each demand costs ...");
         return new TenderDesign(
             inputs.Tender,
             inputs.Catalog,
@@ -42,7 +45,7 @@ public static class TenderDesigner
     }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>
-        new(site.Id, site.Name, outcome.Diagnostics.Last(d => d.Severity == Severity.Error).Message);
+        new(site.Id, site.Name, outcome.Diagnostics.Last(d => d.Severity == Severity.Error).Message) { Site = site };
 
     private static IEnumerable<Diagnostic> RuleWarnings(RuleSet rules) =>
         rules.Rules.Where(r => !r.InRange).Select(r => Diagnostic.Warning(

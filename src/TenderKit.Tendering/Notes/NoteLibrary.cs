@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using TenderKit.Intake.Words;
 using TenderKit.Intake.Yaml;
 using TenderKit.Sizing.Basics;
+using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Tendering.Notes;
 
@@ -14,16 +15,24 @@ public sealed record NoteRule(
 /// <param name="Rules">Notes with their facts.</param>
 public sealed record NoteLibrary(string Deferral, ImmutableArray<NoteRule> Rules)
 {
-    private const string Resource = "TenderKit.Tendering.Notes.notes.en.yaml";
-
     /// <summary>The library that comes with the program.</summary>
     /// <exception cref="InvalidOperationException">The program was built with a broken library.</exception>
-    public static NoteLibrary Load()
+    public static NoteLibrary Load() => LoadIn(TenderLanguages.English) ?? throw new InvalidOperationException("the program lacks its note texts");
+
+    /// <summary>The library in a language; in English, with a warning, where the program has none in that language.</summary>
+    /// <param name="language">ISO 639-1 code.</param>
+    /// <exception cref="InvalidOperationException">The program was built with a broken library.</exception>
+    public static Outcome<NoteLibrary> Load(string language) =>
+        LoadIn(language) is { } library ? Outcome.Of(library, [])
+            : Outcome.Of(Load(), [Diagnostic.Warning("TK743", $"there are no note texts in the language '{language}'; the notes appendix stays in English")]);
+
+    private static NoteLibrary? LoadIn(string language)
     {
-        using var stream = typeof(NoteLibrary).Assembly.GetManifestResourceStream(Resource)
-            ?? throw new InvalidOperationException($"the program lacks its note texts ({Resource})");
+        var file = $"notes.{language}.yaml";
+        using var stream = typeof(NoteLibrary).Assembly.GetManifestResourceStream("TenderKit.Tendering.Notes." + file);
+        if (stream is null) return null;
         using var reader = new StreamReader(stream);
-        var outcome = Read(reader.ReadToEnd(), "notes.en.yaml");
+        var outcome = Read(reader.ReadToEnd(), file);
         return outcome.HasErrors || outcome.Value is null
             ? throw new InvalidOperationException("the program's note texts are broken: " + string.Join("; ", outcome.Diagnostics))
             : outcome.Value;

@@ -18,7 +18,13 @@ public static class RulesFile
         var rows = new List<DesignRule>();
         if (YamlFile.Read(text, file, problems) is { } top)
         {
-            rows.AddRange(top.Sections("rules").Select(RowOf));
+            foreach (var section in top.Sections("rules"))
+            {
+                var row = RowOf(section);
+                if (rows.TrueForAll(r => r.Id != row.Id)) rows.Add(row);
+                else section.AddError("TK128", $"the design rule '{row.Id}' stands twice; keep one of the two", section.Line);
+            }
+
             top.ReportUnknownKeys();
         }
 

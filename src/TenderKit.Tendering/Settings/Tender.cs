@@ -13,7 +13,11 @@ public sealed record TenderHead(
     int ValidityDays,
     string Currency,
     int DeliveryDays,
-    ImmutableArray<ExchangeRate> Exchange);
+    ImmutableArray<ExchangeRate> Exchange)
+{
+    /// <summary>ISO 639-1 code of the language of the documents, one of <see cref="TenderLanguages.All"/>.</summary>
+    public string Language { get; init; } = TenderLanguages.English;
+}
 
 /// <summary>One unit of <paramref name="Currency"/> costs <paramref name="Rate"/> of the tender's currency.</summary>
 public sealed record ExchangeRate(string Currency, decimal Rate);
@@ -117,6 +121,15 @@ public sealed record Tender(
 
     /// <summary>File of the employer's clauses, or null.</summary>
     public string? SpecificationFile { get; init; }
+
+    /// <summary>What is asked for in place of sites, or null.</summary>
+    public Regions.RegionAsk? Region { get; init; }
+
+    /// <summary>Parts the tender names in place of a duty.</summary>
+    public ImmutableArray<PartsStated.StatedParts> PartsStated { get; init; } = [];
+
+    /// <summary>Totals the tender states, or null.</summary>
+    public Sites.StatedTotals? Stated { get; init; }
 
     /// <summary>What delivery and works are planned with.</summary>
     public Programme.ProgrammeSettings Programme { get; init; } = TenderKit.Tendering.Programme.ProgrammeSettings.Usual;

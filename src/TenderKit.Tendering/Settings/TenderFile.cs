@@ -31,10 +31,12 @@ public static class TenderFile
         if (YamlFile.Read(text, file, problems) is not { } top) return null;
         var schedules = ScheduleReader.Read(top.Section("schedules"));
         var climates = ClimateSection.Read(top.Section("climate"));
+        var region = Regions.RegionSection.Read(top.Section("region"));
+        if (region is not null && top.Scalar("sites") is { } both) top.AddError("TK116", "'sites' and 'region' stand side by side; keep the sites where they are known, the region where they are not", both.Line);
         var tender = new Tender(
             HeadOf(SectionOf(top, "tender")),
             folder,
-            top.RequiredText("sites"),
+            region is null ? top.RequiredText("sites") : "",
             top.RequiredText("catalog"),
             top.RequiredText("rules"),
             climates.Default,
@@ -49,11 +51,15 @@ public static class TenderFile
             Submission = SubmissionSection.Read(top.Section("submission"), folder),
             Quotes = Quotes.QuoteSection.Read(top.Section("quotes")),
             SpecificationFile = top.Text("specification"),
+            Region = region,
+            PartsStated = PartsStated.PartsSection.Read(top, "parts_stated"),
+            Stated = StatedTotals.Read(top.Section("stated")),
             Choice = ChoiceSection.Read(top.Section("choice")),
             Programme = Programme.ProgrammeSection.Read(top.Section("programme")),
             Village = Upkeep.VillageSection.Read(top.Section("village")),
         };
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
+        if (region is not null && defaults.Target is null) top.AddError("TK113", "'requirement' states no class and no lux; a region needs one, since no site row can state it", top.Line);
         var overrides = top.Section("rules_changed");
         top.ReportUnknownKeys();
         return new TenderFileContent(tender, defaults, overrides);
@@ -78,9 +84,19 @@ public static class TenderFile
             head.Whole("validity_days", 1, 3650, 90),
             CurrencyOf(head, "currency"),
             head.Whole("delivery_days", 1, 3650, 180),
-            [.. head.Sections("exchange").Select(ExchangeOf)]);
+            [.. head.Sections("exchange").Select(ExchangeOf)])
+        { Language = LanguageOf(head) };
         head.ReportUnknownKeys();
         return read;
+    }
+
+    private static string LanguageOf(YamlSection head)
+    {
+        if (head.Scalar("language") is not { } scalar) return TenderLanguages.English;
+        var written = scalar.Text.ToLowerInvariant();
+        if (TenderLanguages.All.Contains(written)) return written;
+        head.AddError("TK117", TenderLanguages.Unknown(scalar.Text), scalar.Line);
+        return TenderLanguages.English;
     }
 
     private static DateOnly DateOf(YamlSection head, string key)

@@ -8,7 +8,7 @@ public class WholeBidTests
 {
     private static readonly string[] Documents =
     [
-        "financial/price-workbook.xlsx", "internal/bid.json", "internal/calculation-workbook.xlsx", "internal/data-request.pdf",
+        "documents.sha256", "financial/price-workbook.xlsx", "internal/bid.json", "internal/calculation-workbook.xlsx", "internal/data-request.pdf",
         "technical/community-page.pdf", "technical/evidence/INT-10B-ten-watt-unit.txt", "technical/evidence/POL-5-steel-columns.txt", "technical/notes-appendix.pdf", "technical/settings-and-tests.pdf", "technical/survey-answers.xlsx", "technical/survey-forms.pdf", "technical/technical-schedule.pdf",
         "technical/unpriced-bill.xlsx",
     ];

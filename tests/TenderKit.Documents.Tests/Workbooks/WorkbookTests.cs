@@ -60,7 +60,7 @@ public class WorkbookTests
         Assert.Equal("Quantities!D8*Quantities!D11", WorkbookText.Formula(workbook, "Bill A", WorkbookText.Find(workbook, "Bill A", "A", "A.2.01", "D")));
         Assert.Equal("Sites!J7", WorkbookText.Formula(workbook, "Quantities", "D8"));
         Assert.Equal("SUM(J7:J9)", WorkbookText.Formula(workbook, "Sites", "J10"));
-        Assert.Equal("SUM(F9:F10)", WorkbookText.Formula(workbook, "Bill A", "F11"));
+        Assert.Equal("SUM(F10:F11)", WorkbookText.Formula(workbook, "Bill A", "F12"));
         var part = WorkbookText.Find(workbook, "Summary", "B", "Preliminaries", "");
         Assert.Equal($"SUM(C{part}:D{part})", WorkbookText.Formula(workbook, "Summary", "E" + part));
     }

@@ -15,7 +15,7 @@ internal static class SiteSheet
     {
         var sheet = book.Add("Sites", landscape: true);
         sheet.Columns(results ? [.. NarrowWidths, .. ResultWidths] : PlainWidths);
-        var row = TitleBlock.Write(sheet, book, "Site schedule", "Sites stand by lot and kit. A quantity of the bill follows from the poles entered here; sites whose soil was not stated are provisional until surveyed. " + ClimateWords.Of(design));
+        var row = TitleBlock.Write(sheet, book, "Site schedule", "Sites stand by lot and kit. A quantity of the bill follows from the poles entered here; sites whose soil was not stated are provisional until surveyed. " + (ProvisionalWords.Of(design) + " " + ClimateWords.Of(design)).TrimStart());
         sheet.Header(row, results ? [.. Plain(), .. Results()] : Plain());
         sheet.Repeat(row, row, 3);
         var designs = design.Sites.GroupBy(s => s.Site.Id).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);

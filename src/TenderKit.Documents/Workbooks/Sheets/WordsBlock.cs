@@ -12,8 +12,8 @@ internal static class WordsBlock
     /// <summary>Returns the first free row.</summary>
     public static int Write(Sheet sheet, int row, int moneyColumn, CellId total, decimal issued, string currency)
     {
-        var words = AmountInWords.Of(issued, currency);
-        sheet.Paragraph(row, 2, sheet.Widths.Length, "In words: " + char.ToUpperInvariant(words[0]) + words[1..], Look.Paragraph with { Bold = true });
+        var words = AmountInWords.Of(issued, currency, sheet.Wording);
+        sheet.Paragraph(row, 2, sheet.Widths.Length, AmountInWords.Line(words, sheet.Wording), Look.Paragraph with { Bold = true });
         sheet.Words(++row, 2, "Amount the words were written for", Look.Label);
         var amount = sheet.Fixed(row, moneyColumn, issued, new Look(Look.MoneyFormat, Faint: true, Side: Side.Right));
         sheet.Words(++row, 2, "Total less that amount", Look.Label);
