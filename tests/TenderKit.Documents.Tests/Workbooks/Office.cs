@@ -50,7 +50,7 @@ internal static class Office
         do
         {
             var table = set.Tables.Add(reader.Name);
-            while (reader.Read()) AddRow(table, [.. Enumerable.Range(0, reader.FieldCount).Select(reader.GetValue)]);
+            while (reader.Read()) AddRow(table, [.. Enumerable.Range(0, reader.FieldCount).Select(reader.GetValue).Select(v => v is DateTime day ? day.ToOADate() : v)]);
         }
         while (reader.NextResult());
         return set;

@@ -14,7 +14,7 @@ internal sealed class BillSheet(Sheet sheet, BillOfQuantities bill, LotSummary l
     {
         var many = bill.Lots.Length > 1;
         var sheet = book.Add(many ? "Bill " + lot.Lot : "Bill");
-        sheet.Columns(priced ? [10, 58, 7, 13, 17, 20] : [10, 76, 9, 14]);
+        sheet.Columns(priced ? [10, 55, 7, 13, 17, 23] : [10, 76, 9, 14]);
         new BillSheet(sheet, bill, lot, priced).Write(book, many, remark);
     }
 

@@ -12,7 +12,7 @@ internal static class OrderSheet
         if (bill.Orders.IsEmpty) return;
         var steps = bill.Orders.Max(o => o.Steps.Length);
         var sheet = book.Add("Orders", landscape: true);
-        sheet.Columns([14, 40, 6, 10, 9, 8, 10, 8, 8, 8, 10, 9, 11, 9, 11, 11, 12, 11, .. Enumerable.Repeat(9.5, 2 * steps)]);
+        sheet.Columns([14, 40, 6, 10, 9, 8, 10, 8, 8, 8, 10, 9, 11, 9, 14, 14, 15, 14, .. Enumerable.Repeat(9.5, 2 * steps)]);
         var rule = excessInRates
             ? "What must be bought beyond the bill is spread over the rate of its part: supply price = price x units bought for each unit billed."
             : "What must be bought beyond the bill is the bidder's own stock and in no rate.";

@@ -13,7 +13,7 @@ internal static class SiteSheet
 
     public static void Write(Book book, TenderDesign design, BillOfQuantities bill, bool results)
     {
-        var sheet = book.Add("Sites", landscape: results);
+        var sheet = book.Add("Sites", landscape: true);
         sheet.Columns(results ? [.. NarrowWidths, .. ResultWidths] : PlainWidths);
         var row = TitleBlock.Write(sheet, book, "Site schedule", "Sites stand by lot and kit. A quantity of the bill follows from the poles entered here; sites whose soil was not stated are provisional until surveyed. " + (ProvisionalWords.Of(design) + " " + ClimateWords.Of(design)).TrimStart());
         sheet.Header(row, results ? [.. Plain(), .. Results()] : Plain());

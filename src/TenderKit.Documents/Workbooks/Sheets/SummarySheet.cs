@@ -5,7 +5,7 @@ namespace TenderKit.Documents.Workbooks.Sheets;
 /// <summary>Grand summary: parts by lot, contingency, tax, total.</summary>
 internal static class SummarySheet
 {
-    private const double MoneyWidth = 21;
+    private const double MoneyWidth = 24;
 
     /// <param name="percentagesElsewhere">Contingency and tax live on another sheet and are only shown here.</param>
     public static void Write(Book book, BillOfQuantities bill, string title, bool percentagesElsewhere = false)
