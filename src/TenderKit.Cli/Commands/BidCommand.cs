@@ -78,7 +78,7 @@ internal static class BidCommand
 
     private static Diagnostic? LeftBehind(FolderChanges changes) => changes.Left.IsEmpty
         ? null
-        : Diagnostic.Note("TK719", $"not of this run and left in the folder: {string.Join(", ", changes.Left)}; take out what belongs to an earlier state before the folder is handed in");
+        : Diagnostic.Note("TK744", $"not of this run and left in the folder: {string.Join(", ", changes.Left)}; take out what belongs to an earlier state before the folder is handed in");
 
     private static IEnumerable<Diagnostic> FormFindings(TenderDesign design, BillOfQuantities? bill)
     {

@@ -120,6 +120,7 @@ internal sealed class PageFlow
     }
 
     /// <summary>One line of text, said in the language of the document.</summary>
+    /// <inheritdoc cref="Line" path="/param"/>
     public void Say(string text, TextStyle style, double x, double top, (double Left, double Right)? cell = null) =>
         Line(Fonts.Drawable(Wording.Current.Say(text)), style, x, top, cell);
 

@@ -20,12 +20,16 @@ public static class CalculationWorkbook
         var book = new Book(design.Tender.Head, Title, bill.Ledger, Echoes.WordingOf(design));
         SummarySheet.Write(book, bill, "Summary of prices, internal", percentagesElsewhere: true);
         InputSheet.Write(book, bill);
+        OrderSheet.Write(book, bill, design.Tender.Prices.Buying.ExcessInRates);
         RateSheet.Write(book, bill);
         ShareSheet.Write(book, bill);
         SiteSheet.Write(book, design, bill, results: true);
         QuantitySheet.Write(book, bill, []);
         foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
-        YearsSheet.Write(book, design, bill);
+        DeliverySheet.Write(book, bill);
+        ProgrammeSheet.Write(book, bill, mends: true);
+        var (years, kits) = YearsSheet.Write(book, design, bill);
+        ReserveSheet.Write(book, bill, design.Tender.Village, kits, years);
         ChoiceSheet.Write(book, design);
         KitCountSheet.Write(book, design);
         RegionSheet.Write(book, design);

@@ -43,7 +43,9 @@ internal sealed class BillSheet(Sheet sheet, BillOfQuantities bill, LotSummary l
 
     private void Line(BillLine line)
     {
-        sheet.Words(_row, 1, line.Code, Look.Row with { Wrap = false });
+        var takeOff = bill.MakeUp.FirstOrDefault(m => m.PartCode == line.PartCode);
+        sheet.Words(_row, 1, line.Code, takeOff is null ? Look.Row with { Wrap = false } : (Look.Row with { Wrap = false }).AsLink());
+        if (takeOff is not null) sheet.Links[(_row, 1)] = takeOff.PerPole;
         sheet.Words(_row, 2, line.Description, Look.Row);
         sheet.Words(_row, 3, line.Unit, Look.RowCentre);
         sheet.Home(_row, 4, line.Quantity, Look.Number(QuantityFormat(line)));
