@@ -24,6 +24,13 @@ public static class YamlFile
             return null;
         }
 
+        catch (InvalidOperationException)
+        {
+            // The scanner of the library gives up this way on some texts
+            problems.Add(Diagnostic.Error("TK110", "not readable as YAML; check indentation, colons and quotes, or go back to a copy that worked", new Place(file)));
+            return null;
+        }
+
         if (stream.Documents.Count > 0 && stream.Documents[0].RootNode is YamlMappingNode map) return new YamlSection(file, "", map, problems);
         problems.Add(Diagnostic.Error("TK110", "the file is empty or does not begin with keys", new Place(file, Row: 1)));
         return null;
