@@ -7,13 +7,18 @@ namespace TenderKit.Documents.Tests;
 internal static class PdfReader
 {
     /// <summary>Text of each page.</summary>
-    public static IReadOnlyList<string> Pages(byte[] pdf)
+    public static IReadOnlyList<string> Pages(byte[] pdf) => With(pdf, file => Run("pdftotext", "-layout", "-enc", "UTF-8", file, "-")).TrimEnd('\f').Split('\f');
+
+    /// <summary>The tree of tags with the text of each, a line an element or a piece of text.</summary>
+    public static string Structure(byte[] pdf) => With(pdf, file => Run("pdfinfo", "-struct-text", file));
+
+    private static string With(byte[] pdf, Func<string, string> read)
     {
         var file = Path.Combine(Path.GetTempPath(), $"tenderkit-{Guid.NewGuid():N}.pdf");
         try
         {
             File.WriteAllBytes(file, pdf);
-            return Run("pdftotext", "-layout", "-enc", "UTF-8", file, "-").TrimEnd('\f').Split('\f');
+            return read(file);
         }
         finally
         {

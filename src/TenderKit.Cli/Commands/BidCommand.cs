@@ -11,6 +11,7 @@ using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Forms;
 using TenderKit.Tendering.Notes;
 using TenderKit.Tendering.Positions;
+using TenderKit.Tendering.Regions;
 using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Cli.Commands;
@@ -41,7 +42,7 @@ internal static class BidCommand
         if (inputs.Sites.IsEmpty)
         {
             terminal.Problems(loaded.Diagnostics);
-            terminal.Progress("Nothing was written: the site list holds no usable site.");
+            terminal.Progress(inputs.Tender.Region is null ? "Nothing was written: the site list holds no usable site." : "Nothing was written: the region holds no place.");
             return ExitCodes.CouldNotRun;
         }
 
@@ -77,7 +78,7 @@ internal static class BidCommand
 
     private static Diagnostic? LeftBehind(FolderChanges changes) => changes.Left.IsEmpty
         ? null
-        : Diagnostic.Note("TK719", $"not of this run and left in the folder: {string.Join(", ", changes.Left)}; take out what belongs to an earlier state before the folder is handed in");
+        : Diagnostic.Note("TK744", $"not of this run and left in the folder: {string.Join(", ", changes.Left)}; take out what belongs to an earlier state before the folder is handed in");
 
     private static IEnumerable<Diagnostic> FormFindings(TenderDesign design, BillOfQuantities? bill)
     {
@@ -115,9 +116,19 @@ internal static class BidCommand
                 s.KitId, Text(s.Energy.AutonomyNights, "0.0"), Text(s.Energy.Simulated.DarkNightsUpperBound, "0.00"),
             ]));
         foreach (var unmet in design.Unmet) terminal.Result($"Not designed: {unmet.SiteId} {unmet.Name}");
+        if (design.Region is { } region) ShowRegion(region, design.Tender.Head.Currency, terminal);
         terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{Terminal.Count(design.Sites.Length, "site")}, {Terminal.Count(design.PoleCount, "pole")}, {Terminal.Count(design.Kits.Length, "kit")}."));
         if (total is { } amount) terminal.Result(string.Create(CultureInfo.InvariantCulture, $"Grand total {amount:N2} {design.Tender.Head.Currency}, tax included."));
         terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{documents.Length} documents in {folder}"));
+    }
+
+    private static void ShowRegion(RegionDesign region, string currency, Terminal terminal)
+    {
+        terminal.Table(
+            ["Place", "Sun over lamp kWh/m2 h", "Own Wp", "Own Wh", "Own cost", "Common kit", "Dark nights"],
+            region.Places.Select(p => (IReadOnlyList<string>)
+                [p.Name, Text(p.SunOverLamp, "0.000"), Text(p.ArrayWp, "0"), Text(p.BatteryWh, "0"), Text((double)p.OwnCost, "0.00"), Text((double)p.CommonCost, "0.00"), Text(p.DarkNightsPerYear, "0.00")]));
+        terminal.Result(string.Create(CultureInfo.InvariantCulture, $"{region.Governing.Name} governs; serving every place costs {region.ExtraCost:N2} {currency} a pole (direct cost) beyond a design for {region.Mild.Name}, the mildest."));
     }
 
     private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);

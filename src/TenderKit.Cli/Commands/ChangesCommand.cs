@@ -16,7 +16,7 @@ internal static class ChangesCommand
     {
         var old = new Argument<string>("old") { Description = "The tender file as it was." };
         var next = new Argument<string>("new") { Description = "The tender file after the addendum, or with the new prices." };
-        var folder = new Option<string?>("--out") { Description = "Folder for the page (changes.pdf)." };
+        var folder = new Option<string?>("--out") { Description = "Folder for the page (changes.pdf) and the table (changes.xlsx)." };
         var format = CommonOptions.Format();
         var command = new Command("changes", "Designs and prices both tenders and says what changes in sites, kits, quantities, compliance and price.") { old, next, folder, format };
         command.SetAction(p => Run(p.GetRequiredValue(old), p.GetRequiredValue(next), p.GetValue(folder), p.GetValue(format) == "json", terminal));
@@ -27,7 +27,7 @@ internal static class ChangesCommand
     {
         if (Designed(old, terminal) is not { } before || Designed(next, terminal) is not { } after) return ExitCodes.CouldNotRun;
         var changes = TenderChanges.Between(before.Design, before.Bill, after.Design, after.Bill);
-        if (folder is not null) BidFolder.Write(folder, [new("changes.pdf", ChangesPage.Make(changes, after.Design.Tender.Head))]);
+        if (folder is not null) BidFolder.Write(folder, [new("changes.pdf", ChangesPage.Make(changes, after.Design.Tender.Head)), new("changes.xlsx", ChangesTable.Make(changes, after.Design.Tender.Head))]);
         if (json)
         {
             terminal.Result(new JsonObject

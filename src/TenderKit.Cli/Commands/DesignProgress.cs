@@ -11,6 +11,6 @@ internal sealed class DesignProgress(Terminal terminal)
     public TenderDesign Design(DesignInputs inputs, ImmutableArray<Diagnostic> noticed)
     {
         var meter = terminal.Meter("sites", inputs.Sites.Length);
-        return TenderDesigner.Run(inputs, noticed, _ => meter.Advance(), terminal.Progress);
+        return BidDesign.Run(inputs, noticed, _ => meter.Advance(), terminal.Progress);
     }
 }

@@ -5,6 +5,7 @@ using TenderKit.Documents.Machine;
 using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Columns;
+using TenderKit.Tendering.PartsStated;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
 
@@ -50,6 +51,12 @@ internal static class InspectCommand
             terminal.Result(string.Create(CultureInfo.InvariantCulture, $"for {head.Employer}, by {head.Bidder}, issued {head.IssueDate:yyyy-MM-dd}, valid {head.ValidityDays} days, delivery {head.DeliveryDays} days, in {head.Currency}"));
             terminal.Result(string.Create(CultureInfo.InvariantCulture, $"asked for: {inputs.Tender.Reliability.AutonomyNights} nights of autonomy, at most {inputs.Tender.Reliability.DarkNightsPerYear} dark nights a year"));
             terminal.Result(string.Create(CultureInfo.InvariantCulture, $"catalogue: {inputs.Catalog.All.Count()} parts; climate: {inputs.Tender.ClimateFile ?? "built-in estimate"}"));
+        }
+
+        if (loaded is { SiteList: null, Inputs: { } region })
+        {
+            terminal.Table(SiteHeadings, region.Sites.Select(SiteRow));
+            ClimateTable.Show(region, terminal);
         }
 
         if (loaded.SiteList is { } list)
@@ -127,9 +134,44 @@ internal static class InspectCommand
         ["canRun"] = loaded.Inputs is not null,
         ["sheets"] = new JsonArray([.. (loaded.SiteList is { } list ? list.Sheets : []).Select(s => SheetJson(s, loaded.SiteList!))]),
         ["columns"] = new JsonArray([.. (loaded.SiteList?.Columns.Columns ?? []).Select(ColumnJson)]),
-        ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? []).Select(s => SiteJson(s, loaded.Inputs))]),
+        ["sites"] = new JsonArray([.. (loaded.SiteList?.Sites ?? loaded.Inputs?.Sites ?? []).Select(s => SiteJson(s, loaded.Inputs))]),
+        ["rows"] = new JsonArray([.. (loaded.SiteList?.Rows ?? []).Select(RowJson)]),
+        ["tender"] = loaded.Inputs is { } known ? TenderJson(known) : null,
+        ["inputs"] = new JsonArray([.. (loaded.Inputs?.Digests ?? []).Select(d => new JsonObject { ["file"] = d.File, ["sha256"] = d.Sha256 })]),
         ["diagnostics"] = new JsonArray([.. loaded.Diagnostics.Select(BidJson.DiagnosticJson)]),
     };
+
+    /// <summary>Every cell of a row that was understood: what stood there and what was taken.</summary>
+    private static JsonObject RowJson(SiteRowEcho row) => new()
+    {
+        ["row"] = row.Row,
+        ["siteId"] = row.SiteId,
+        ["isRead"] = row.IsRead,
+        ["cells"] = new JsonArray([.. row.Cells.Select(c => new JsonObject { ["heading"] = c.Heading, ["seen"] = c.Seen, ["understood"] = c.Understood })]),
+    };
+
+    private static JsonObject TenderJson(DesignInputs inputs)
+    {
+        var (head, tender) = (inputs.Tender.Head, inputs.Tender);
+        return new JsonObject
+        {
+            ["reference"] = head.Reference,
+            ["title"] = head.Title,
+            ["employer"] = head.Employer,
+            ["bidder"] = head.Bidder,
+            ["issueDate"] = head.IssueDate.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            ["validityDays"] = head.ValidityDays,
+            ["deliveryDays"] = head.DeliveryDays,
+            ["currency"] = head.Currency,
+            ["autonomyNights"] = tender.Reliability.AutonomyNights,
+            ["darkNightsPerYear"] = tender.Reliability.DarkNightsPerYear,
+            ["climate"] = tender.ClimateFile,
+            ["catalogueParts"] = inputs.Catalog.All.Count(),
+            ["region"] = tender.Region?.Name,
+            ["partsStated"] = new JsonArray([.. tender.PartsStated.Select(p => JsonValue.Create(Clarifications.Text(p)))]),
+            ["statedTotals"] = tender.Stated is { } stated ? new JsonObject { ["sites"] = stated.Sites, ["lengthM"] = stated.LengthM, ["poles"] = stated.Poles } : null,
+        };
+    }
 
     private static JsonObject SiteJson(Site site, DesignInputs? inputs) => new()
     {
@@ -154,7 +196,31 @@ internal static class InspectCommand
         ["climateFile"] = site.ClimateFile,
         ["horizon"] = site.Horizon is { } horizon ? HorizonText.Of(horizon) : null,
         ["azimuthDegrees"] = site.AzimuthDegrees,
+        ["arrangement"] = site.Arrangement.ToString(),
+        ["side"] = site.Side?.ToString(),
+        ["poles"] = site.FixedPoles,
+        ["averageLx"] = site.Target.AverageLx,
+        ["minimumLx"] = site.Target.MinimumLx,
+        ["uniformityFraction"] = site.Target.OverallUniformity,
+        ["terrain"] = site.Terrain.ToString(),
+        ["windStandard"] = site.Ground.Standard.ToString(),
+        ["bearingDegrees"] = site.BearingDegrees,
+        ["isSurveyed"] = site.IsSurveyed,
+        ["surveyedOn"] = site.SurveyedOn?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        ["remark"] = site.Remark,
+        ["drawn"] = site.Geometry is { } drawn ? DrawnJson(drawn) : null,
         ["climate"] = ClimateTable.Json(site, inputs),
+    };
+
+    private static JsonObject DrawnJson(SiteGeometry drawn) => new()
+    {
+        ["shape"] = drawn.Shape.ToString().ToLowerInvariant(),
+        ["lengthM"] = Math.Round(drawn.LengthM, 2),
+        ["areaM2"] = drawn.Lit is { } lit ? Math.Round(lit.Area.AreaM2, 1) : null,
+        ["openings"] = drawn.Lit?.Area.Holes.Length,
+        ["bends"] = drawn.BendFractions.Length,
+        ["polesDrawn"] = drawn.Poles.Length,
+        ["parts"] = new JsonArray([.. drawn.Parts.Select(p => new JsonArray([.. p.Select(q => new JsonArray(q.LongitudeDegrees, q.LatitudeDegrees))]))]),
     };
 
     private static int Count(LoadedTender loaded, Severity severity) => loaded.Diagnostics.Count(d => d.Severity == severity);

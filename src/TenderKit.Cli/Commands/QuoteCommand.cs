@@ -42,7 +42,7 @@ internal static class QuoteCommand
         var tender = CommonOptions.TenderFile();
         var quotes = new Argument<string[]>("offers") { Description = "Two offers or more.", Arity = ArgumentArity.OneOrMore };
         var domestic = new Option<string[]>("--domestic") { Description = "Names of the files whose bidders have a claim to the margin of preference.", AllowMultipleArgumentsPerToken = true };
-        var folder = new Option<string?>("--out") { Description = "Folder for the comparison (pdf)." };
+        var folder = new Option<string?>("--out") { Description = "Folder for the comparison (pdf, xlsx)." };
         var format = CommonOptions.Format();
         var command = new Command("compare", "Puts offers on one basis, step by step, and ranks those nothing speaks against.") { tender, quotes, domestic, folder, format };
         command.SetAction(p => Compare(p.GetRequiredValue(tender), p.GetRequiredValue(quotes), p.GetValue(domestic) ?? [], p.GetValue(folder), p.GetValue(format) == "json", terminal));
@@ -71,7 +71,8 @@ internal static class QuoteCommand
 
         terminal.Progress("Designing the tender to know what is asked ...");
         var design = TenderDesigner.Run(inputs, loaded.Diagnostics);
-        if (!design.Sites.IsEmpty) return (inputs, design, AskedBuilder.Of(design, BillBuilder.Build(design).Value, stated), stated);
+        if (stated is not null) terminal.Problems(WholeRun.OfTender(design, inputs, stated));
+        if (!design.Sites.IsEmpty) return (inputs, design, AskedBuilder.Of(design, BillBuilder.Build(design).Value, stated, inputs), stated);
         terminal.Problems(design.Diagnostics);
         return null;
     }
@@ -124,14 +125,29 @@ internal static class QuoteCommand
         var read = paths.Select(p => OfferReader.Read(p)).ToList();
         terminal.Problems([.. read.SelectMany(r => r.Diagnostics)]);
         if (read.Exists(r => r.Value is null) || Prepared(tender, terminal) is not { } basis) return ExitCodes.CouldNotRun;
-        var judged = read.Select(r => OfferChecker.Check(r.Value!, basis.Asked)).ToImmutableArray();
-        var compared = OfferComparison.Of(judged, basis.Asked, domestic.Select(d => Path.GetFileName(d)!).ToImmutableHashSet());
-        if (folder is not null) BidFolder.Write(folder, [new("quote-comparison.pdf", QuoteReport.MakeComparison(compared, basis.Inputs.Tender.Head))]);
+        if (read.Select(r => r.Value!.File).GroupBy(f => f, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
+        {
+            terminal.Progress($"Nothing was compared: two offers are called {twice.Key}; give each file a name of its own.");
+            return ExitCodes.CouldNotRun;
+        }
+
+        var runs = new Dictionary<string, ImmutableArray<SiteRun>>(StringComparer.Ordinal);
+        var judged = read.Select(r => OfferChecker.Check(r.Value!, basis.Asked, kits =>
+        {
+            runs[r.Value!.File] = WholeRun.Of(basis.Design, basis.Inputs, kits, basis.Stated);
+            return WholeRun.Findings(runs[r.Value!.File], kits, basis.Asked, basis.Inputs.Tender.Reliability.DarkNightsPerYear);
+        })).ToImmutableArray();
+        var compared = OfferComparison.Of(judged, basis.Asked, domestic.Select(d => Path.GetFileName(d)!).ToImmutableHashSet(), runs);
+        var head = basis.Inputs.Tender.Head;
+        if (folder is not null) BidFolder.Write(folder, [new("quote-comparison.pdf", ComparisonReport.Make(compared, head)), new("quote-comparison.xlsx", ComparisonWorkbook.Make(compared, head))]);
         if (json) terminal.Result(QuoteJson.Compare(compared));
         else
         {
-            terminal.Table(["Rank", "Offer", "Lots", "Evaluated", "Over the years", "Per Mlm h", "What the rules say"], compared.Select(o => (IReadOnlyList<string>)
-                [o.Rank?.ToString(CultureInfo.InvariantCulture) ?? "-", o.Checked.Offer.File, string.Join(", ", o.Checked.Lots), Money(o.Evaluated), Money(o.OverYears), o.PerMegalumenHour?.ToString("0.0000", CultureInfo.InvariantCulture) ?? "-", o.Checked.Overall]));
+            terminal.Table(["Lot", "Rank", "Offer", "Evaluated", "Over the years", "What the rules say"], compared.Lots.SelectMany(l => l.Offers.Select(o => (IReadOnlyList<string>)
+                [l.Lot, o.Rank?.ToString(CultureInfo.InvariantCulture) ?? "-", o.File, Money(o.Evaluated), Money(o.OverYears), compared.Offers.First(e => e.File == o.File).Checked.Overall])));
+            terminal.Result(compared.Best is { } best
+                ? $"Least together: {string.Join(", ", best.Awards.Select(a => $"lot {a.Lot} {a.File}"))}: {Money(best.Total)} {compared.Currency}. The committee decides."
+                : "No combination covers every lot with offers that nothing speaks against. The committee decides.");
         }
 
         return ExitCodes.Good;

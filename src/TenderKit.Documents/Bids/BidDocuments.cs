@@ -43,6 +43,7 @@ public static class BidDocuments
         Add("technical/survey-forms.pdf", () => SurveyForms.Make(design));
         Add("technical/survey-answers.xlsx", () => SurveyAnswers.Make(design));
         Add("technical/community-page.pdf", () => CommunityPage.Make(design));
+        if (design.PartsStated is not null) Add("technical/clarification-request.pdf", () => ClarificationRequest.Make(design));
         if (!evidence.IsDefault) documents.AddRange(evidence);
         if (poles is { Poles.Length: > 0 })
         {

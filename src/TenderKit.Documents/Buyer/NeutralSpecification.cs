@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Documents.Schedule;
+using TenderKit.Sizing.Lighting;
 using TenderKit.Tendering.Design;
 
 namespace TenderKit.Documents.Buyer;
@@ -51,7 +52,7 @@ public static class NeutralSpecification
                 $"{Figures.Short(s.Site.LengthM)} × {Figures.Short(s.Site.WidthM)}", s.Site.Target.Name, s.Site.Schedule.Name,
                 string.Join("–", new[] { s.Site.MountingHeightsM[0], s.Site.MountingHeightsM[^1] }.Distinct().Select(Figures.Short)), s.Site.FixedPoles is { } fixedPoles ? Figures.Number(fixedPoles, 0) : "bidder's"))])
         { Compact = true };
-        yield return Classes(sites);
+        foreach (var table in Classes(sites)) yield return table;
         yield return new TableBlock("Hours", [new("Hours", FixedPt: 90), new("Part of the night and level")],
             [.. sites.Select(s => s.Site.Schedule).DistinctBy(s => s.Name).Select(s => Row.Of(s.Name, ScheduleWords.Of(s)))])
         { Compact = true };
@@ -71,11 +72,24 @@ public static class NeutralSpecification
 
     private static string Where(SiteDesign site, double degrees) => site.Site.IsPositionStated ? Figures.Signed(degrees, 4) : "not stated";
 
-    private static TableBlock Classes(ImmutableArray<SiteDesign> sites) => new("Light to be kept up to the day of cleaning and replacement",
-        [new("Class", FixedPt: 60), new("Average at least", "lx", 1, Side.End, 66), new("Least point", "lx", 1, Side.End, 54), new("Uniformity", "least/average", 1, Side.End, 66), new("Average at most", "lx", 1, Side.End, 66), new("Source")],
-        [.. sites.Select(s => s.Site.Target).DistinctBy(t => (t.Name, t.AverageLx)).OrderBy(t => t.Name, StringComparer.Ordinal).Select(t => Row.Of(
-            t.Name, Figures.Short(t.AverageLx), Number(t.MinimumLx), Number(t.OverallUniformity), Number(t.AverageCeilingLx), t.Source))])
-    { Compact = true };
+    private static IEnumerable<TableBlock> Classes(ImmutableArray<SiteDesign> sites)
+    {
+        var targets = sites.Select(s => s.Site.Target).DistinctBy(t => (t.Name, t.AverageLx)).OrderBy(t => t.Name, StringComparer.Ordinal).ToImmutableArray();
+        var lit = targets.Where(t => t.AverageLx > 0).ToImmutableArray();
+        var roads = targets.Where(t => t.AverageLx <= 0).Select(t => RoadClasses.Find(t.Name)).OfType<RoadClass>().Where(c => c.Luminance is not null).ToImmutableArray();
+        if (!lit.IsEmpty)
+            yield return new TableBlock("Light to be kept up to the day of cleaning and replacement",
+                [new("Class", FixedPt: 60), new("Average at least", "lx", 1, Side.End, 66), new("Least point", "lx", 1, Side.End, 54), new("Uniformity", "least/average", 1, Side.End, 66), new("Average at most", "lx", 1, Side.End, 66), new("Source")],
+                [.. lit.Select(t => Row.Of(t.Name, Figures.Short(t.AverageLx), Number(t.MinimumLx), Number(t.OverallUniformity), Number(t.AverageCeilingLx), t.Source))])
+            { Compact = true };
+        if (!roads.IsEmpty)
+            yield return new TableBlock("Luminance of the dry carriageway to be kept up to the day of cleaning and replacement, road surface R3",
+                [new("Class", FixedPt: 40), new("Average at least", "cd/m²", 1, Side.End, 66), new("Overall", "uniformity", 1, Side.End, 56), new("Lengthwise", "uniformity", 1, Side.End, 56),
+                    new("Threshold", "increment, %", 1, Side.End, 60), new("Edge ratio", "least", 1, Side.End, 50), new("Source")],
+                [.. roads.Select(c => Row.Of(c.Name, Figures.Short(c.Luminance!.AverageCdM2), Figures.Short(c.Luminance.OverallUniformity), Number(c.Luminance.LongitudinalUniformity),
+                    Number(c.Glare?.IncrementFraction * 100), Number(c.EdgeRatio), c.Source))])
+            { Compact = true };
+    }
 
     private static string Number(double? value) => value is { } v ? Figures.Short(v) : "–";
 

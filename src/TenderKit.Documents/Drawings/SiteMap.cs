@@ -67,6 +67,9 @@ internal sealed class SiteMap
         return sites.IsEmpty ? null : new SiteMap(sites);
     }
 
+    /// <summary>Where the marks stand when the map is drawn into an area, with their words.</summary>
+    internal ImmutableArray<(string Text, XPoint At)> MarksIn(XRect area) => [.. Placed(Frame(area)).Select(m => (m.Text, m.At))];
+
     public Figure Figure()
     {
         var leftOut = LeftOut;

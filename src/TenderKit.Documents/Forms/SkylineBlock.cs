@@ -13,6 +13,8 @@ internal sealed record SkylineBlock : Block
 
     private static readonly string[] _winds = ["N", "", "", "E", "", "", "S", "", "", "W", "", ""];
 
+    private const double RadiusPt = 72;
+
     public override double LeadHeight => (14 * RowPt) + TextStyle.Step;
 
     public override void Place(PageFlow flow)
@@ -36,8 +38,11 @@ internal sealed record SkylineBlock : Block
         {
             foreach (var x in new[] { Paper.LeftPt + DirectionPt - 6, Paper.LeftPt + DirectionPt + AnglePt - 6, right })
                 g.DrawLine(Ink.Pen(Ink.HairPt, Ink.Dark), x, top + (2 * RowPt), x, top + (14 * RowPt));
-            Polar(g, new XPoint((right + Paper.RightPt) / 2, top + (7 * RowPt) + 2), 72);
         });
+        var middle = new XPoint((right + Paper.RightPt) / 2, top + (7 * RowPt) + 2);
+        flow.Figure(
+            new XRect(middle.X - RadiusPt - 16, middle.Y - RadiusPt - 16, 2 * (RadiusPt + 16), 2 * (RadiusPt + 16)),
+            "Circle of directions to draw the obstacles into: the horizon is the outer circle, straight up the middle", g => Polar(g, middle, RadiusPt));
         flow.Y = top + LeadHeight;
     }
 

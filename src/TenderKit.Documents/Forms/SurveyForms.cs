@@ -23,7 +23,8 @@ public static class SurveyForms
     {
         var head = design.Tender.Head;
         return new PaperDocument($"{head.Reference} {head.Title}: survey forms", head.Bidder, "Survey forms", $"{head.Reference}  ·  Survey forms", head.IssueDate,
-            [.. Opening(design), .. design.Sites.SelectMany(Page)])
+            [.. Opening(design), .. design.Sites.SelectMany(s => Page(s.Site, $"{Figures.Number(s.Poles, 0)}, {Figures.Number(s.Light.SpacingM, 1)} m, {s.KitId}")),
+                .. design.Unmet.Select(u => u.Site).OfType<Site>().SelectMany(s => Page(s, "none: no design was found, see the technical schedule"))])
         { Wording = Echoes.WordingOf(design) };
     }
 
@@ -40,7 +41,7 @@ public static class SurveyForms
         yield return new Paragraph("Survey forms", TextStyle.BodyStrong);
         yield return new Paragraph(head.Title, TextStyle.Title, AfterSteps: 1);
         yield return new Paragraph($"{head.Reference}, {Figures.Date(head.IssueDate)}", TextStyle.Section, AfterSteps: 2);
-        var open = design.Sites.Count(s => !s.Site.IsSurveyed);
+        var open = design.Sites.Select(s => s.Site).Concat(design.Unmet.Select(u => u.Site).OfType<Site>()).Count(s => !s.IsSurveyed);
         yield return new Paragraph(open == 0 ? "Every site is stated to be surveyed; the forms are for checking before work begins."
             : $"{Figures.Count(open, "site is", "sites are")} not surveyed. Until they are, their quantities are provisional. One page a site: the upper table is what the offer assumes; cross it out where the ground differs.");
         yield return new Paragraph("How to measure", TextStyle.BodyStrong, AfterSteps: 0) { KeepWithNext = true };
@@ -70,27 +71,26 @@ public static class SurveyForms
         ]);
     }
 
-    private static IEnumerable<Block> Page(SiteDesign site)
+    private static IEnumerable<Block> Page(Site site, string poles)
     {
         yield return new PageBreak();
-        yield return new Heading(1, $"{site.Site.Id}  {site.Site.Name}", Numbered: false);
-        yield return Assumed(site);
+        yield return new Heading(1, $"{site.Id}  {site.Name}", Numbered: false);
+        yield return Assumed(site, poles);
         yield return new SkylineBlock();
         yield return Found();
         yield return new Paragraph("Traffic, overhead lines, open holes, dogs, heights: see the cautions on page 1; local code prevails.", TextStyle.Small);
         yield return Signed();
     }
 
-    private static TableBlock Assumed(SiteDesign design)
+    private static TableBlock Assumed(Site site, string poles)
     {
-        var site = design.Site;
         (string Name, string Value)[] facts =
         [
             ("District", site.District.Length == 0 ? "not stated" : site.District), ("Lot", site.Lot.Length == 0 ? "–" : site.Lot),
             ("Position", site.IsPositionStated ? $"{Figures.Signed(site.LatitudeDegrees, 5)}, {Figures.Signed(site.LongitudeDegrees, 5)}" : "not stated: write it below"),
             ("", site.IsPositionStated ? DegreesMinutes(site.LatitudeDegrees, "N", "S") + "  " + DegreesMinutes(site.LongitudeDegrees, "E", "W") : ""),
             ("Kind, size", $"{Words.Of(site.Kind)}, {Figures.Short(site.LengthM)} × {Figures.Short(site.WidthM)} m"),
-            ("Poles, spacing, kit", $"{Figures.Number(design.Poles, 0)}, {Figures.Number(design.Light.SpacingM, 1)} m, {design.KitId}"),
+            ("Poles, spacing, kit", poles),
             ("Soil", site.SoilStated ? site.Soil.Name : "not stated: worst class taken"),
             ("Wind", $"{Figures.Short(site.BasicWindMPerS)} m/s, terrain {Words.TerrainName(site.Terrain)}"),
             ("Shading taken", Figures.Percent(site.ShadedFraction) + (site.Horizon is { } h ? "; horizon " + HorizonText.Of(h) : "; free horizon")),

@@ -50,13 +50,15 @@ internal sealed record Heading(int Level, string Text, bool Numbered = true) : B
     {
         flow.Space(Before);
         var placed = flow.AddHeading(Level, Text, Numbered && Level < 3);
-        flow.Line(placed.Number, Style, Paper.LeftPt, flow.Y);
-        foreach (var line in Lines)
+        flow.Tagged(Level switch { 1 => TagKind.Heading1, 2 => TagKind.Heading2, _ => TagKind.Heading3 }, () =>
         {
-            flow.Line(line, Style, Paper.LeftPt + IndentPt, flow.Y);
-            flow.Y += Style.Leading;
-        }
-
+            flow.Line(placed.Number, Style, Paper.LeftPt, flow.Y);
+            foreach (var line in Lines)
+            {
+                flow.Line(line, Style, Paper.LeftPt + IndentPt, flow.Y);
+                flow.Y += Style.Leading;
+            }
+        });
         flow.Y += After;
     }
 }
@@ -81,7 +83,7 @@ internal sealed record Paragraph(string Text, TextStyle Style, double IndentPt =
 
     public override void Place(PageFlow flow)
     {
-        Flow(flow, Lines, Style, Paper.LeftPt + IndentPt);
+        flow.Tagged(TagKind.Paragraph, () => Flow(flow, Lines, Style, Paper.LeftPt + IndentPt));
         flow.Snap();
         flow.Y += AfterSteps * TextStyle.Step;
     }
@@ -108,15 +110,22 @@ internal sealed record ItemList(ImmutableArray<string> Items, bool Numbered = fa
 
     public override void Place(PageFlow flow)
     {
-        for (var i = 0; i < Items.Length; i++)
+        flow.Tagged(TagKind.List, () =>
         {
-            var lines = Lines(Items[i]);
-            flow.Need((lines.Length <= 3 ? lines.Length : 2) * TextStyle.Body.Leading);
-            flow.Line(Numbered ? FormattableString.Invariant($"{i + 1}") : "–", TextStyle.Body, Paper.LeftPt, flow.Y);
-            Paragraph.Flow(flow, lines, TextStyle.Body, Paper.LeftPt + IndentPt);
-        }
-
+            for (var i = 0; i < Items.Length; i++)
+            {
+                var (label, lines) = (Numbered ? FormattableString.Invariant($"{i + 1}") : "–", Lines(Items[i]));
+                flow.Tagged(TagKind.ListItem, () => PlaceItem(flow, label, lines));
+            }
+        });
         flow.Y += TextStyle.Step;
+    }
+
+    private static void PlaceItem(PageFlow flow, string label, ImmutableArray<string> lines)
+    {
+        flow.Need((lines.Length <= 3 ? lines.Length : 2) * TextStyle.Body.Leading);
+        flow.Tagged(TagKind.ListLabel, () => flow.Line(label, TextStyle.Body, Paper.LeftPt, flow.Y));
+        flow.Tagged(TagKind.ListBody, () => Paragraph.Flow(flow, lines, TextStyle.Body, Paper.LeftPt + IndentPt));
     }
 
     private static ImmutableArray<string> Lines(string item) => LineBreaker.Break(item, TextStyle.Body, Math.Min(Paper.MeasurePt, 440) - IndentPt);
@@ -131,14 +140,16 @@ internal sealed record Figure(double HeightPt, Action<XGraphics, XRect> Draw, st
     {
         flow.Need(LeadHeight);
         var area = new XRect(Paper.LeftPt, flow.Y, Paper.MeasurePt, HeightPt);
-        flow.Mark(g => Draw(g, area));
+        flow.Figure(area, Caption, g => Draw(g, area));
         flow.Y += HeightPt + TextStyle.Step;
-        foreach (var line in CaptionLines(flow.NextFigure()))
+        flow.Tagged(TagKind.Caption, () =>
         {
-            flow.Line(line, TextStyle.Quiet, Paper.LeftPt, flow.Y);
-            flow.Y += TextStyle.Small.Leading;
-        }
-
+            foreach (var line in CaptionLines(flow.NextFigure()))
+            {
+                flow.Line(line, TextStyle.Quiet, Paper.LeftPt, flow.Y);
+                flow.Y += TextStyle.Small.Leading;
+            }
+        });
         flow.Snap();
         flow.Y += TextStyle.Step;
     }

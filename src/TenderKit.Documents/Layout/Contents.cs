@@ -11,16 +11,21 @@ internal sealed record Contents(int Count) : Block
 
     public override void Place(PageFlow flow)
     {
-        flow.Say("Contents", TextStyle.Chapter, Paper.LeftPt, flow.Y);
+        flow.Tagged(TagKind.Heading1, () => flow.Say("Contents", TextStyle.Chapter, Paper.LeftPt, flow.Y));
         flow.Y += TextStyle.Chapter.Leading + (2 * TextStyle.Step);
-        for (var i = 0; i < Count; i++)
+        flow.Tagged(TagKind.Contents, () =>
         {
-            flow.Need(TextStyle.Body.Leading);
-            var (index, top) = (i, flow.Y);
-            flow.Mark(g => Draw(g, Entry(flow, index), top));
-            flow.Link(new XRect(Paper.LeftPt, top, Paper.MeasurePt, TextStyle.Body.Leading), index);
-            flow.Y += TextStyle.Body.Leading;
-        }
+            for (var i = 0; i < Count; i++) PlaceEntry(flow, i);
+        });
+    }
+
+    private static void PlaceEntry(PageFlow flow, int index)
+    {
+        flow.Need(TextStyle.Body.Leading);
+        var top = flow.Y;
+        flow.Tagged(TagKind.ContentsItem, () => flow.Mark(g => Draw(g, Entry(flow, index), top)));
+        flow.Link(new XRect(Paper.LeftPt, top, Paper.MeasurePt, TextStyle.Body.Leading), index);
+        flow.Y += TextStyle.Body.Leading;
     }
 
     /// <summary>The heading behind a line of the contents.</summary>

@@ -21,16 +21,21 @@ internal sealed record FigureBeside(double HeightPt, double WidthPt, Action<XGra
     {
         flow.Need(LeadHeight);
         var area = new XRect(Paper.LeftPt, flow.Y, WidthPt, HeightPt);
-        flow.Mark(g => Draw(g, area));
+        flow.Figure(area, Caption, g => Draw(g, area));
         var y = flow.Y;
-        foreach (var fact in Facts) y = PlaceFact(flow, fact, y);
-        flow.Y = Math.Max(area.Bottom, y) + TextStyle.Step;
-        foreach (var line in CaptionLines(flow.NextFigure()))
+        flow.Tagged(TagKind.Table, () =>
         {
-            flow.Line(line, TextStyle.Quiet, Paper.LeftPt, flow.Y);
-            flow.Y += TextStyle.Small.Leading;
-        }
-
+            foreach (var fact in Facts) flow.Tagged(TagKind.TableRow, () => y = PlaceFact(flow, fact, y));
+        });
+        flow.Y = Math.Max(area.Bottom, y) + TextStyle.Step;
+        flow.Tagged(TagKind.Caption, () =>
+        {
+            foreach (var line in CaptionLines(flow.NextFigure()))
+            {
+                flow.Line(line, TextStyle.Quiet, Paper.LeftPt, flow.Y);
+                flow.Y += TextStyle.Small.Leading;
+            }
+        });
         flow.Snap();
         flow.Y += TextStyle.Step;
     }
@@ -39,9 +44,12 @@ internal sealed record FigureBeside(double HeightPt, double WidthPt, Action<XGra
 
     private double PlaceFact(PageFlow flow, Row fact, double top)
     {
-        flow.Say(fact.Cells[0], TextStyle.Small, LeftPt, top + PadPt);
         var values = Values(fact);
-        for (var l = 0; l < values.Length; l++) flow.Line(values[l], TextStyle.Small, LeftPt + NamePt, top + PadPt + (l * TextStyle.Small.Leading));
+        flow.Tagged(TagKind.HeadCell, () => flow.Say(fact.Cells[0], TextStyle.Small, LeftPt, top + PadPt, (LeftPt, LeftPt + NamePt)));
+        flow.Tagged(TagKind.Cell, () =>
+        {
+            for (var l = 0; l < values.Length; l++) flow.Line(values[l], TextStyle.Small, LeftPt + NamePt, top + PadPt + (l * TextStyle.Small.Leading), (LeftPt + NamePt, Paper.RightPt));
+        });
         var bottom = top + Height(fact);
         flow.Rule(LeftPt, Paper.RightPt, bottom, Ink.HairPt, Ink.Light);
         return bottom;

@@ -20,8 +20,12 @@ internal sealed record KeyFigures(ImmutableArray<KeyFigure> Items) : Block
         {
             var x = Paper.LeftPt + (i * column);
             var names = LineBreaker.Break(Items[i].Name, TextStyle.Quiet, column - 12);
-            flow.Say(Items[i].Value, TextStyle.Figure, x, flow.Y + TextStyle.Step);
-            for (var l = 0; l < names.Length; l++) flow.Line(names[l], TextStyle.Quiet, x, flow.Y + (6 * TextStyle.Step) + (l * TextStyle.Quiet.Leading));
+            var value = Items[i].Value;
+            flow.Tagged(TagKind.Paragraph, () =>
+            {
+                flow.Say(value, TextStyle.Figure, x, flow.Y + TextStyle.Step, (x, x + column));
+                for (var l = 0; l < names.Length; l++) flow.Line(names[l], TextStyle.Quiet, x, flow.Y + (6 * TextStyle.Step) + (l * TextStyle.Quiet.Leading), (x, x + column));
+            });
             deepest = Math.Max(deepest, names.Length);
         }
 

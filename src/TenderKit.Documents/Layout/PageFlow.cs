@@ -6,7 +6,7 @@ namespace TenderKit.Documents.Layout;
 /// <summary>One page being filled: what is to be drawn on it and which areas lead to a heading.</summary>
 internal sealed class Sheet
 {
-    public List<Action<XGraphics>> Marks { get; } = [];
+    public List<TaggedMark> Marks { get; } = [];
 
     public List<(XRect Area, int Heading)> Links { get; } = [];
 
@@ -17,6 +17,12 @@ internal sealed class Sheet
 /// <summary>A line of text as placed, points from the left and top edges.</summary>
 internal readonly record struct PlacedLine(double X, double Top, string Text, TextStyle Style)
 {
+    /// <summary>What it is.</summary>
+    public Tag? Tag { get; init; }
+
+    /// <summary>Edges of the cell it stands in, points; null outside of tables.</summary>
+    public (double Left, double Right)? Cell { get; init; }
+
     public double Right => X + Style.Width(Text);
 
     /// <summary>Top of the letters themselves, less than the line's height.</summary>
@@ -39,6 +45,8 @@ internal sealed record PlacedHeading(int Level, string Number, string Text, int 
 internal sealed class PageFlow
 {
     private readonly int[] _counters = new int[3];
+    private Tag? _tag;
+    private int _tags;
     private int _figures;
     private int _tables;
 
@@ -78,24 +86,49 @@ internal sealed class PageFlow
     /// <summary>Back to the line grid after something that does not keep to it.</summary>
     public void Snap() => Y = Paper.TopPt + (Math.Ceiling((Y - Paper.TopPt - 0.01) / TextStyle.Step) * TextStyle.Step);
 
-    public void Mark(Action<XGraphics> draw) => Current.Marks.Add(draw);
+    public void Mark(Action<XGraphics> draw) => Current.Marks.Add(new TaggedMark(_tag ?? NewTag(TagKind.Artifact), draw));
+
+    /// <summary>An element inside the one that is open, in the order of reading.</summary>
+    public Tag NewTag(TagKind kind) => new(kind, _tag, ++_tags);
+
+    /// <summary>Places something as an element.</summary>
+    public void Tagged(TagKind kind, Action place) => In(NewTag(kind), place);
+
+    /// <summary>Places something, or more of it, inside an element.</summary>
+    public void In(Tag tag, Action place)
+    {
+        var before = _tag;
+        _tag = tag;
+        place();
+        _tag = before;
+    }
+
+    /// <summary>Places a drawing, which needs words for those who do not see it.</summary>
+    public void Figure(XRect area, string alternative, Action<XGraphics> draw) =>
+        In(NewTag(TagKind.Figure) with { Alternative = Fonts.Drawable(Wording.Current.Say(alternative)), Area = area }, () => Mark(draw));
 
     public void Link(XRect area, int heading) => Current.Links.Add((area, heading));
 
     /// <summary>One line of text whose top is at <paramref name="top"/>.</summary>
-    public void Line(string text, TextStyle style, double x, double top)
+    /// <param name="cell">Edges of the cell it stands in.</param>
+    public void Line(string text, TextStyle style, double x, double top, (double Left, double Right)? cell = null)
     {
         if (text.Length == 0) return;
-        Current.Lines.Add(new PlacedLine(x, top, text, style));
-        Mark(g => g.DrawString(text, style.Font, style.Brush, x, Baseline(style, top)));
+        var tag = _tag ?? NewTag(TagKind.Paragraph);
+        Current.Lines.Add(new PlacedLine(x, top, text, style) { Tag = tag, Cell = cell });
+        In(tag, () => Mark(g => g.DrawString(text, style.Font, style.Brush, x, Baseline(style, top))));
     }
 
     /// <summary>One line of text, said in the language of the document.</summary>
-    public void Say(string text, TextStyle style, double x, double top) => Line(Fonts.Drawable(Wording.Current.Say(text)), style, x, top);
+    /// <inheritdoc cref="Line" path="/param"/>
+    public void Say(string text, TextStyle style, double x, double top, (double Left, double Right)? cell = null) =>
+        Line(Fonts.Drawable(Wording.Current.Say(text)), style, x, top, cell);
 
-    public void LineRight(string text, TextStyle style, double right, double top) => Line(text, style, right - style.Width(text), top);
+    public void LineRight(string text, TextStyle style, double right, double top, (double Left, double Right)? cell = null) =>
+        Line(text, style, right - style.Width(text), top, cell);
 
-    public void Rule(double x1, double x2, double y, double width, double grey) => Mark(g => g.DrawLine(Ink.Pen(width, grey), x1, y, x2, y));
+    public void Rule(double x1, double x2, double y, double width, double grey) =>
+        Tagged(TagKind.Artifact, () => Mark(g => g.DrawLine(Ink.Pen(width, grey), x1, y, x2, y)));
 
     public PlacedHeading AddHeading(int level, string text, bool numbered)
     {

@@ -53,8 +53,8 @@ internal static class PdfPrinter
         pdf.Options.CompressContentStreams = true;
         pdf.Options.ColorMode = PdfColorMode.Undefined;
         Describe(pdf, document);
-        foreach (var _ in flow.Sheets) pdf.AddPage(new PdfPage { Width = XUnit.FromPoint(Paper.WidthPt), Height = XUnit.FromPoint(Paper.HeightPt) });
-        for (var i = 0; i < flow.Sheets.Count; i++) Draw(pdf, flow, i, document.Running);
+        DrawAll(pdf, flow, document);
+        for (var i = 0; i < flow.Sheets.Count; i++) Link(pdf.Pages[i], flow, flow.Sheets[i]);
         Outline.Add(pdf, flow);
         using var bytes = new MemoryStream();
         pdf.Save(bytes, closeStream: false);
@@ -71,15 +71,34 @@ internal static class PdfPrinter
         pdf.Info.ModificationDate = EqualBytes.Noon(document.Issued);
     }
 
-    private static void Draw(PdfDocument pdf, PageFlow flow, int index, string running)
+    /// <summary>Draws page after page; the one before is finished only when the next is there, since an element open on it goes on.</summary>
+    private static void DrawAll(PdfDocument pdf, PageFlow flow, PaperDocument document)
     {
-        var page = pdf.Pages[index];
-        using var g = XGraphics.FromPdfPage(page);
-        foreach (var mark in flow.Sheets[index].Marks) mark(g);
-        Footer(g, running, Wording.Current.Say(FormattableString.Invariant($"Page {index + 1} of {flow.Sheets.Count}")));
-        foreach (var (area, heading) in flow.Sheets[index].Links)
+        var tags = new TagWriter(pdf, document.Wording.Language);
+        XGraphics? before = null;
+        for (var i = 0; i < flow.Sheets.Count; i++)
         {
-            var box = new PdfRectangle(g.Transformer.WorldToDefaultPage(area));
+            var page = pdf.AddPage(new PdfPage { Width = XUnit.FromPoint(Paper.WidthPt), Height = XUnit.FromPoint(Paper.HeightPt) });
+            before?.Dispose();
+            before = XGraphics.FromPdfPage(page);
+            Draw(before, flow.Sheets[i].Marks, document.Running, Wording.Current.Say(FormattableString.Invariant($"Page {i + 1} of {flow.Sheets.Count}")), tags);
+        }
+
+        tags.Close();
+        before?.Dispose();
+    }
+
+    private static void Draw(XGraphics g, List<TaggedMark> marks, string running, string pageOf, TagWriter tags)
+    {
+        tags.DrawArtifacts(g, marks.Where(m => m.Tag.Kind == TagKind.Artifact).Select(m => m.Draw).Append(g => Footer(g, running, pageOf)));
+        tags.Draw(g, marks);
+    }
+
+    private static void Link(PdfPage page, PageFlow flow, Sheet sheet)
+    {
+        foreach (var (area, heading) in sheet.Links)
+        {
+            var box = new PdfRectangle(new XPoint(area.Left, Paper.HeightPt - area.Bottom), new XPoint(area.Right, Paper.HeightPt - area.Top));
             page.AddDocumentLink(box, Contents.Entry(flow, heading).Page);
         }
     }

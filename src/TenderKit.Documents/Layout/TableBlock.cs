@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using TenderKit.Documents.Languages;
 
 namespace TenderKit.Documents.Layout;
 
@@ -68,16 +67,18 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
     {
         flow.Need(LeadHeight);
         var label = Caption is null ? "" : flow.NextTable() + ". " + Caption;
-        PlaceHead(flow, label);
-        for (var i = 0; i < Rows.Length; i++)
+        flow.Tagged(TagKind.Table, () =>
         {
-            var lines = Broken(Rows[i]);
-            var withNext = i + 1 < Rows.Length && (Rows[i].IsTitle || i + 2 == Rows.Length);
-            var needed = Height(Rows[i], lines) + (withNext ? Height(Rows[i + 1], Broken(Rows[i + 1])) : 0);
-            if (flow.Left < needed && !flow.AtTop) Continue(flow, label);
-            PlaceRow(flow, Rows[i], lines, label);
-        }
-
+            PlaceHead(flow, label);
+            for (var i = 0; i < Rows.Length; i++)
+            {
+                var lines = Broken(Rows[i]);
+                var withNext = i + 1 < Rows.Length && (Rows[i].IsTitle || i + 2 == Rows.Length);
+                var needed = Height(Rows[i], lines) + (withNext ? Height(Rows[i + 1], Broken(Rows[i + 1])) : 0);
+                if (flow.Left < needed && !flow.AtTop) Continue(flow, label);
+                PlaceRow(flow, Rows[i], lines, label);
+            }
+        });
         flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.ThinPt, Ink.Black);
         flow.Snap();
         flow.Y += (Compact ? 1 : 2) * TextStyle.Step;
@@ -94,31 +95,41 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
     {
         flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.HairPt, Ink.Mid);
         flow.NewPage();
-        PlaceHead(flow, label.Length == 0 ? "" : label + " (continued)");
+        flow.Tagged(TagKind.Artifact, () => PlaceHead(flow, label.Length == 0 ? "" : label + " (continued)", repeated: true));
     }
 
-    private void PlaceHead(PageFlow flow, string label)
+    private void PlaceHead(PageFlow flow, string label, bool repeated = false)
     {
+        void Tagged(TagKind kind, Action place) => flow.Tagged(repeated ? TagKind.Artifact : kind, place);
         if (label.Length > 0)
         {
-            flow.Line(LineBreaker.Break(label, TextStyle.Quiet, Paper.MeasurePt)[0], TextStyle.Quiet, Paper.LeftPt, flow.Y);
+            Tagged(TagKind.Caption, () => flow.Line(LineBreaker.Break(label, TextStyle.Quiet, Paper.MeasurePt)[0], TextStyle.Quiet, Paper.LeftPt, flow.Y));
             flow.Y += CaptionHeight;
         }
 
         flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.FirmPt, Ink.Black);
         if (!HasHead) return;
-        for (var c = 0; c < Columns.Length; c++)
+        Tagged(TagKind.TableRow, () =>
         {
-            var lines = HeadText(c);
-            for (var l = 0; l < lines.Length; l++)
+            for (var c = 0; c < Columns.Length; c++)
             {
-                var unit = Columns[c].Unit.Length > 0 && l == lines.Length - 1;
-                Cell(flow, c, lines[l], unit ? TextStyle.Quiet : StrongStyle, flow.Y + PadYPt + ((HeadLines - lines.Length + l) * PlainStyle.Leading));
+                var column = c;
+                Tagged(TagKind.HeadCell, () => PlaceHeadCell(flow, column));
             }
-        }
-
+        });
         flow.Y += HeadHeight;
         flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.ThinPt, Ink.Black);
+    }
+
+    private void PlaceHeadCell(PageFlow flow, int column)
+    {
+        flow.Mark(_ => { });
+        var lines = HeadText(column);
+        for (var l = 0; l < lines.Length; l++)
+        {
+            var unit = l >= lines.Length - UnitText(column).Length;
+            Cell(flow, column, lines[l], unit ? TextStyle.Quiet : StrongStyle, flow.Y + PadYPt + ((HeadLines - lines.Length + l) * PlainStyle.Leading));
+        }
     }
 
     private void PlaceRow(PageFlow flow, Row row, ImmutableArray<ImmutableArray<string>> lines, string label)
@@ -127,12 +138,14 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
         var count = lines.Max(l => l.Length);
         var top = flow.Y;
         flow.Y += PadYPt;
+        var cells = CellTags(flow, lines.Length);
         for (var l = 0; l < count; l++)
         {
             if (flow.Left < PlainStyle.Leading + PadYPt) Continue(flow, label);
             for (var c = 0; c < lines.Length; c++)
             {
-                if (l < lines[c].Length) Cell(flow, c, lines[c][l], style, flow.Y);
+                var (column, line) = (c, l);
+                if (l < lines[c].Length) flow.In(cells[c], () => Cell(flow, column, lines[column][line], style, flow.Y, row.IsTitle));
             }
 
             flow.Y += PlainStyle.Leading;
@@ -142,11 +155,22 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
         flow.Rule(Paper.LeftPt, Paper.RightPt, flow.Y, Ink.HairPt, Ink.Light);
     }
 
-    private void Cell(PageFlow flow, int column, string text, TextStyle style, double top)
+    /// <summary>The cells of a row, an empty one too, so that columns stay columns.</summary>
+    private static ImmutableArray<Tag> CellTags(PageFlow flow, int count)
+    {
+        var cells = ImmutableArray<Tag>.Empty;
+        flow.Tagged(TagKind.TableRow, () => cells = [.. Enumerable.Range(0, count).Select(_ => flow.NewTag(TagKind.Cell))]);
+        foreach (var cell in cells) flow.In(cell, () => flow.Mark(_ => { }));
+        return cells;
+    }
+
+    /// <param name="title">A title row spans the table.</param>
+    private void Cell(PageFlow flow, int column, string text, TextStyle style, double top, bool title = false)
     {
         var start = Paper.LeftPt + _widths.Value.Take(column).Sum();
-        if (Columns[column].Side == Side.End) flow.LineRight(text, style, start + _widths.Value[column] - Pad(column, last: true), top);
-        else flow.Line(text, style, start + Pad(column, last: false), top);
+        var edges = (start, title ? Paper.RightPt : start + _widths.Value[column]);
+        if (!title && Columns[column].Side == Side.End) flow.LineRight(text, style, start + _widths.Value[column] - Pad(column, last: true), top, edges);
+        else flow.Line(text, style, start + (title ? 0 : Pad(column, last: false)), top, edges);
     }
 
     /// <summary>Text of the outer columns stands on the edge of the measure.</summary>
@@ -155,8 +179,10 @@ internal sealed record TableBlock(string? Caption, ImmutableArray<Column> Column
     private ImmutableArray<string> HeadText(int c)
     {
         var lines = LineBreaker.Break(Columns[c].Head, StrongStyle, Inner(c));
-        return Columns[c].Unit.Length == 0 ? lines : lines.Add(Fonts.Drawable(Wording.Current.Say(Columns[c].Unit)));
+        return [.. lines, .. UnitText(c)];
     }
+
+    private ImmutableArray<string> UnitText(int c) => Columns[c].Unit.Length == 0 ? [] : LineBreaker.Break(Columns[c].Unit, TextStyle.Quiet, Inner(c));
 
     private double Inner(int column) => _widths.Value[column] - Pad(column, last: false) - Pad(column, last: true);
 

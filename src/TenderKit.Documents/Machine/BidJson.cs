@@ -28,8 +28,16 @@ public static class BidJson
         };
         if (bill is not null) BillJson.AddTo(root, bill);
         root["choice"] = ChoiceJson.Of(design);
-        root["kits"] = Array(design.Kits.Select(KitOf));
+        root["kits"] = Array(design.Kits.Select(k => KitOf(design, k)));
+        root["traceFormulas"] = TraceJson.Formulas();
         if (!design.SideBySide.IsEmpty) root["integratedBesideSeparate"] = Array(design.SideBySide.Select(FormsJson.Of));
+        if (design.Region is { } region) root["region"] = TakenJson.Of(region);
+        if (design.PartsStated is { } stated)
+        {
+            root["partsStated"] = TakenJson.Of(stated);
+            root["clarifications"] = TakenJson.Questions(stated);
+        }
+
         root["sites"] = Array(design.Sites.Select(SiteJson.Of));
         root["unmetSites"] = Array(design.Unmet.Select(u => new JsonObject { ["siteId"] = u.SiteId, ["name"] = u.Name, ["reason"] = u.Reason }));
         root["designRules"] = Array(design.Rules.Select(r => new JsonObject { ["id"] = r.Id, ["value"] = r.Value, ["low"] = r.Low, ["high"] = r.High, ["unit"] = r.Unit, ["source"] = r.Source, ["where"] = r.Where, ["changedByTender"] = r.Overridden }));
@@ -97,12 +105,14 @@ public static class BidJson
         };
     }
 
-    private static JsonObject KitOf(Kit kit) => new()
+    private static JsonObject KitOf(TenderDesign design, Kit kit) => new()
     {
         ["id"] = kit.Id,
         ["poleCount"] = kit.Poles,
         ["siteIds"] = new JsonArray([.. kit.SiteIds.Select(id => JsonValue.Create(id))]),
         ["parts"] = PartsJson.Of(kit.Parts),
         ["checks"] = Checks(kit.Checks),
+        ["checkSiteIds"] = new JsonArray([.. kit.CheckSites.Select(id => JsonValue.Create(id))]),
+        ["trace"] = TraceJson.Of(design, kit),
     };
 }

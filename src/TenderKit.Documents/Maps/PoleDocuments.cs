@@ -96,6 +96,7 @@ public static class PoleDocuments
     private static string Side(PoleSide side) => side switch
     {
         PoleSide.Left => "left",
+        PoleSide.Area => "area",
         PoleSide.Right => "right",
         PoleSide.FirstLongSide => "first long side",
         PoleSide.SecondLongSide => "second long side",

@@ -26,9 +26,23 @@ public static class QuoteJson
         ["sites"] = new JsonArray([.. runs.Select(Run)]),
     };
 
-    public static JsonObject Compare(IEnumerable<EvaluatedOffer> offers) => new()
+    public static JsonObject Compare(ComparedOffers comparison) => new()
     {
-        ["offers"] = new JsonArray([.. offers.Select(o => new JsonObject
+        ["currency"] = comparison.Currency,
+        ["exchangeDate"] = comparison.ExchangeDate,
+        ["lots"] = new JsonArray([.. comparison.Lots.Select(l => new JsonObject
+        {
+            ["lot"] = l.Lot,
+            ["ranking"] = new JsonArray([.. l.Offers.Select(o => new JsonObject { ["offer"] = o.File, ["rank"] = o.Rank, ["evaluated"] = o.Evaluated, ["overYears"] = o.OverYears, ["priceScore"] = o.Score })]),
+        })]),
+        ["combination"] = comparison.Best is not { } best ? null : new JsonObject
+        {
+            ["awards"] = new JsonArray([.. best.Awards.Select(a => new JsonObject { ["lot"] = a.Lot, ["offer"] = a.File, ["evaluated"] = a.Evaluated })]),
+            ["sum"] = best.Sum,
+            ["conditionalDiscounts"] = best.Discount,
+            ["total"] = best.Total,
+        },
+        ["offers"] = new JsonArray([.. comparison.Offers.Select(o => new JsonObject
         {
             ["offer"] = o.Checked.Offer.File,
             ["rank"] = o.Rank,
@@ -40,6 +54,20 @@ public static class QuoteJson
             ["perMegalumenHour"] = o.PerMegalumenHour,
             ["priceScore"] = o.Score,
             ["steps"] = new JsonArray([.. o.Steps.Select(s => new JsonObject { ["step"] = s.Step, ["amount"] = s.Amount, ["how"] = s.How })]),
+            ["byLot"] = new JsonArray([.. o.Lots.Select(l => new JsonObject
+            {
+                ["lot"] = l.Lot,
+                ["rowsSharedByPoles"] = l.IsShared,
+                ["net"] = comparison.Values[l.Cells.Net],
+                ["rate"] = comparison.Values[l.Cells.Rate],
+                ["converted"] = comparison.Values[l.Cells.Converted],
+                ["added"] = comparison.Values[l.Cells.Added],
+                ["preference"] = comparison.Values[l.Cells.Preference],
+                ["evaluated"] = comparison.Values[l.Cells.Evaluated],
+                ["overYears"] = comparison.Values[l.Cells.OverYears],
+                ["perMegalumenHour"] = l.Cells.PerMegalumenHour is { } per ? comparison.Values[per] : null,
+            })]),
+            ["sites"] = new JsonArray([.. o.Runs.Select(Run)]),
             ["screens"] = new JsonArray([.. o.Screens.Select(Finding)]),
         })]),
     };

@@ -4,7 +4,6 @@ using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Quotes.Checks;
-using TenderKit.Tendering.Quotes.Compare;
 using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Documents.Quotes;
@@ -12,7 +11,7 @@ namespace TenderKit.Documents.Quotes;
 /// <summary>The check of one offer as a PDF file: verdict, price, findings, lines, sites, questions. Same offer, same bytes.</summary>
 public static class QuoteReport
 {
-    private const string WhoDecides = "This report says what the offer states, what the tender asks and what the published rules say. It rejects nobody: whether a deviation is material, and what follows from an answer, the evaluation committee decides.";
+    internal const string WhoDecides = "This report says what the offer states, what the tender asks and what the published rules say. It rejects nobody: whether a deviation is material, and what follows from an answer, the evaluation committee decides.";
 
     public static byte[] Make(CheckedOffer offer, ImmutableArray<SiteRun> runs, TenderHead head) => PdfPrinter.Print(Document(offer, runs, head));
 
@@ -91,20 +90,4 @@ public static class QuoteReport
     internal static string Word(Severity severity) => severity switch { Severity.Error => "serious", Severity.Warning => "ask", _ => "note" };
 
     internal static string Money(decimal? value) => value?.ToString("#,##0.00", CultureInfo.InvariantCulture) ?? "-";
-
-    /// <summary>The comparison of several offers as a PDF file.</summary>
-    public static byte[] MakeComparison(ImmutableArray<EvaluatedOffer> offers, TenderHead head) => PdfPrinter.Print(new PaperDocument(
-        "Comparison of offers", head.Employer, head.Reference, $"{head.Reference}  ·  Comparison of offers", head.IssueDate,
-        [
-            new Paragraph("Comparison of offers", TextStyle.Chapter, AfterSteps: 1), new Paragraph($"{head.Title}, {head.Reference}.", TextStyle.Body), new Paragraph(WhoDecides, TextStyle.Small),
-            new TableBlock(
-                "Ranking, " + head.Currency,
-                [new("Rank", FixedPt: 30), new("Offer", Share: 1), new("Lots", FixedPt: 34), new("Evaluated", Side: Side.End, FixedPt: 72), new("Over the years", Side: Side.End, FixedPt: 72), new("Per Mlm h", Side: Side.End, FixedPt: 52), new("What the rules say", Share: 1.4)],
-                [.. offers.Select(o => Row.Of(o.Rank?.ToString(CultureInfo.InvariantCulture) ?? "-", o.Checked.Offer.File, string.Join(", ", o.Checked.Lots), Money(o.Evaluated), Money(o.OverYears), o.PerMegalumenHour?.ToString("0.0000", CultureInfo.InvariantCulture) ?? "-", o.Checked.Overall))]),
-            .. offers.SelectMany(o => new Block[]
-            {
-                new TableBlock($"Step by step: {o.Checked.Offer.File}", [new("Step"), new("Amount", Side: Side.End, FixedPt: 110), new("How", Share: 1.4)], [.. o.Steps.Select(s => Row.Of(s.Step, Money(s.Amount), s.How))]) { KeepTogether = true },
-            }.Concat(o.Screens.Select(s => (Block)new Paragraph(s.Code + ": " + s.Message + ". " + s.Source, TextStyle.Small)))),
-        ])
-    { Wording = Wording.In(head.Language, [.. Echoes.Of(head), .. offers.SelectMany(o => Echoes.Of(o.Checked))]) });
 }

@@ -19,13 +19,13 @@ internal static class KitPages
             new("Kit", FixedPt: 22), new("Sites"), Number("Poles", "", 33), Number("Pole", "m", 28), Number("Luminaire", "W", 48), Number("Modules", "Wp", 44),
             Number("Battery", "Wh", 40), Number("System", "V", 40), Number("Margin", "light", 40), Number("Margin", "energy", 40), Number("Margin", "structure", 44),
         ],
-        [.. design.Kits.Select(OverviewRow)]);
+        [.. design.Kits.Select(k => OverviewRow(design, k))]);
 
     /// <summary>The pages of one kit, beginning on a page of their own: what it is, how it performs, what it was checked against.</summary>
     public static IEnumerable<Block> Of(TenderDesign design, Kit kit)
     {
         yield return new Heading(2, $"Kit {kit.Id}");
-        yield return new Paragraph(Opening(kit));
+        yield return new Paragraph(Opening(kit) + (ProvisionalWords.Holds(design, kit) ? " The number of poles is provisional until every site is surveyed." : ""));
         yield return MakeUpTable.Of(kit);
         foreach (var block in Drawings(Governing.OfStructure(design, kit), kit)) yield return block;
         foreach (var block in Light(Governing.OfLight(design, kit), kit)) yield return block;
@@ -35,11 +35,11 @@ internal static class KitPages
         if (EvidenceText.Any(kit.Parts)) yield return new Paragraph(EvidenceText.Files(kit.Parts), TextStyle.Small);
     }
 
-    private static Row OverviewRow(Kit kit)
+    private static Row OverviewRow(TenderDesign design, Kit kit)
     {
         var p = kit.Parts;
         return Row.Of(
-            kit.Id, Words.List(kit.SiteIds, 8), Figures.Number(kit.Poles, 0), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW),
+            kit.Id, Words.List(kit.SiteIds, 8), Figures.Number(kit.Poles, 0) + (ProvisionalWords.Holds(design, kit) ? ProvisionalWords.Sign : ""), Figures.Short(p.Pole.HeightM), Figures.Short(p.Luminaire.InputPowerW),
             Figures.Short(p.ArrayWp), Figures.Short(p.BatteryRatedWh), Figures.Short(p.SystemVoltageV), Least(kit, Governing.LightChecks),
             Least(kit, Governing.EnergyChecks), Least(kit, Governing.StructureChecks));
     }
@@ -61,6 +61,9 @@ internal static class KitPages
         var layout = site.Light.Layout is { } road
             ? $"{Words.Of(road.Arrangement)}, spacing {Figures.Number(road.SpacingM, 1)} m, mounting height {Figures.Number(road.MountingHeightM, 2)} m, "
                 + $"overhang {Figures.Number(road.OverhangM, 2)} m, tilt {Figures.Short(road.TiltDegrees)}°"
+            : site.Light is { Area: { } drawn, Yard: { } upright }
+                ? $"{Figures.Count(drawn.Luminaires.Length, "pole", "poles")} on the area as drawn, {Figures.Number(drawn.Area.AreaM2, 0)} m², mounting height "
+                    + $"{Figures.Number(upright.MountingHeightM, 2)} m, tilt {Figures.Short(upright.TiltDegrees)}°"
             : site.Light.Yard is { } yard
                 ? $"{Figures.Count(yard.PolesPerSide, "pole", "poles")} on {(yard.BothSides ? "each long side" : "one long side")}, mounting height "
                     + $"{Figures.Number(yard.MountingHeightM, 2)} m, overhang {Figures.Number(yard.OverhangM, 2)} m, tilt {Figures.Short(yard.TiltDegrees)}°"
@@ -69,6 +72,13 @@ internal static class KitPages
             $"Site {site.Site.Id}, {site.Site.Name}, {Governing.Phrase(kit)}. Class {site.Site.Target.Name} ({site.Site.Target.Source}); {layout}; "
             + $"maintenance factor {Figures.Number(site.MaintenanceFactor, 2)}; {(site.Light.Yard is null ? "spacing" : "number of poles")} set by: {site.Light.GoverningLimit}.", TextStyle.Small)
         { KeepWithNext = true };
+        if (site.Light.Area is { } outline)
+        {
+            yield return new Figure(AreaPicture.HeightPt(outline), (g, area) => AreaPicture.Draw(g, area, site.Light, outline),
+                $"Maintained horizontal illuminance at site {site.Site.Id}, the area as drawn, north up; lx at the points of its grid.");
+            yield break;
+        }
+
         if (!LightField.CanDraw(site.Light.Result))
         {
             yield return new Paragraph($"No picture: the grid of {Figures.Number(site.Light.Result.PointsAlong, 0)} by "

@@ -24,6 +24,7 @@ internal static class MaintenancePages
             [new("Work", Share: 1), new("Number", Side: Side.End, FixedPt: 40), .. Enumerable.Range(1, plan.Years).Select(y => new Column(Figures.Number(y, 0), Side: Side.End, FixedPt: 15.5))],
             [.. Rows(plan)])
         { Compact = true, KeepTogether = true };
+        if (ProvisionalWords.Holds(design.Sites)) yield return new Paragraph("Numbers are provisional until every site is surveyed.", TextStyle.Small, AfterSteps: 0);
         yield return new Paragraph("Batteries are due in the last whole year of their expected life at the kit's hardest site. A luminaire may be down to 80 % of its light in the year given under it, "
             + "burning every dark hour at full level; dimmed hours make it last longer.", TextStyle.Small);
     }

@@ -7,9 +7,6 @@ namespace TenderKit.Documents.Schedule;
 /// <summary>The site table, in two: light and energy.</summary>
 internal static class SiteTables
 {
-    /// <summary>Sign behind a number that a survey may still change.</summary>
-    private const string Provisional = "*";
-
     public static IEnumerable<Block> Of(TenderDesign design)
     {
         yield return new Heading(1, "Sites");
@@ -26,8 +23,7 @@ internal static class SiteTables
         }
 
         yield return new Heading(2, "Light of each site");
-        if (design.Sites.Any(s => !s.Site.IsSurveyed))
-            yield return new Paragraph($"{Provisional} Not surveyed: poles and everything counted from them are provisional.", TextStyle.Small) { KeepWithNext = true };
+        if (ProvisionalWords.Holds(design.Sites)) yield return new Paragraph(ProvisionalWords.Legend, TextStyle.Small) { KeepWithNext = true };
         yield return Light(design);
         if (design.Unmet.IsEmpty) yield return new Paragraph("Every site asked for is met.");
         yield return new Heading(2, "Energy of each site");
@@ -42,7 +38,7 @@ internal static class SiteTables
             Number("Eav", "lx", 32), Number("Emin", "lx", 34), Number("Uo", "", 30), Number("Level", "%", 34), new("Kit", FixedPt: 28),
         ],
         ByLot(design, s => Row.Of(
-            s.Site.Id, s.Site.Name, Words.Of(s.Site.Kind), s.Site.Target.Name, Figures.Number(s.Poles, 0) + (s.Site.IsSurveyed ? "" : Provisional), Figures.Number(s.Light.SpacingM, 1),
+            s.Site.Id, s.Site.Name, Words.Of(s.Site.Kind), s.Site.Target.Name, Figures.Number(s.Poles, 0) + (s.Site.IsSurveyed ? "" : ProvisionalWords.Sign), Figures.Number(s.Light.SpacingM, 1),
             Figures.Number(s.Light.Layout?.MountingHeightM ?? s.Light.Yard?.MountingHeightM ?? double.NaN, 1), Figures.Number(s.Light.Result.AverageLx, 2),
                 Figures.Number(s.Light.Result.MinimumLx, 2),
             Figures.Number(s.Light.Result.OverallUniformity, 2), Figures.Number(s.Light.LevelFraction * 100, 0), s.KitId)));

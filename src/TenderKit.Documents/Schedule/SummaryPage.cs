@@ -16,7 +16,7 @@ internal static class SummaryPage
         [
             new(Figures.Number(design.Sites.Length, 0), "sites" + (design.Unmet.IsEmpty ? ""
                 : $", of {Figures.Number(design.Sites.Length + design.Unmet.Length, 0)} asked for")),
-            new(Figures.Number(design.PoleCount, 0), "poles"),
+            new(Figures.Number(design.PoleCount, 0), ProvisionalWords.Holds(design.Sites) ? "poles, provisional until surveyed" : "poles"),
             new(Figures.Number(design.Kits.Length, 0), design.Kits.Length == 1 ? "kit" : "kits"),
             new(Worst(design, sites => sites.Max(s => s.Energy.Simulated.DarkNightsUpperBound), 2), "dark nights a year at the worst site, upper 90 % bound"),
             new(Worst(design, sites => sites.Min(s => s.Energy.AutonomyNights), 1), "nights of autonomy at the worst site, at end of life"),

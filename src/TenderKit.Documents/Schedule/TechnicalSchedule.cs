@@ -30,7 +30,7 @@ public static class TechnicalSchedule
     {
         Block[] body =
         [
-            .. SummaryPage.Of(design), .. Kits(design), new PageBreak(), .. LuminairePages.Of(design), .. SiteTables.Of(design), .. MaintenancePages.Of(design), .. AssumptionPages.Of(design),
+            .. SummaryPage.Of(design), .. RegionPages.Of(design), .. Kits(design), new PageBreak(), .. LuminairePages.Of(design), .. SiteTables.Of(design), .. MaintenancePages.Of(design), .. AssumptionPages.Of(design), .. TracePages.Of(design),
             .. StatementPages.Of(design), .. UnmetSites.Pages(design), .. Warnings.Pages(design), .. Standards.Pages(design),
         ];
         return [.. CoverPage.Of(design), new PageBreak(), Contents.For(body), new PageBreak(), .. body];
@@ -41,6 +41,7 @@ public static class TechnicalSchedule
         yield return new Heading(1, "Kits");
         if (design.Kits.IsEmpty) yield return new Paragraph("None.");
         else yield return KitPages.Overview(design);
+        if (ProvisionalWords.Holds(design.Sites)) yield return new Paragraph(ProvisionalWords.Legend, TextStyle.Small);
         foreach (var kit in design.Kits)
         {
             yield return new PageBreak();

@@ -65,6 +65,8 @@ internal sealed class Book(TenderHead head, string title, Ledger ledger, Wording
     /// <summary>Where a formula of a sheet finds a cell: on the same sheet if it is shown there, else at home.</summary>
     public Address Nearest(string sheet, CellId cell) => _mirrors.TryGetValue((sheet, cell), out var near) ? near : HomeOf(cell);
 
+    public int NumberOf(Sheet sheet) => _sheets.IndexOf(sheet) + 1;
+
     public byte[] Save()
     {
         var values = LedgerValues.Evaluate(_ledger.Build());
@@ -91,7 +93,7 @@ internal sealed class Book(TenderHead head, string title, Ledger ledger, Wording
     private Workbook BuildWorkbook() => new(
         new BookViews(new WorkbookView { ActiveTab = 0, WindowWidth = 24000, WindowHeight = 14000 }),
         new Xlsx.Sheets(_sheets.Select((s, i) => new Xlsx.Sheet { Name = s.Name, SheetId = (uint)i + 1, Id = RelationId(i) })),
-        new DefinedNames(_sheets.SelectMany(NamesOf)),
+        new DefinedNames([.. _sheets.SelectMany(NamesOf), .. InputNames.Of(_homes)]),
         new CalculationProperties { CalculationId = 0, FullCalculationOnLoad = true });
 
     private static IEnumerable<DefinedName> NamesOf(Sheet sheet, int index)

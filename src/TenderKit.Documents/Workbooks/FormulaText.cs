@@ -30,6 +30,7 @@ internal sealed class FormulaText(string sheet, Func<CellId, Address> addressOf)
         RoundedUp e => $"ROUNDUP({Text(e.Inner)},0)",
         Greatest e => $"MAX({string.Join(",", Arguments(e.Terms))})",
         Least e => $"MIN({string.Join(",", Arguments(e.Terms))})",
+        AtLeast e => $"IF({Text(e.Left)}>={Text(e.Right)},{Text(e.Then)},{Text(e.Otherwise)})",
         _ => throw new ArgumentException($"{expression.GetType().Name} has no formula", nameof(expression)),
     };
 

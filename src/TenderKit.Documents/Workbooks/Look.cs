@@ -26,11 +26,12 @@ internal enum Side
 
 /// <summary>How a cell looks. Greys and rules carry the meaning, so that a black-and-white print keeps it.</summary>
 internal sealed record Look(
-    string Format = "General", bool Bold = false, double SizePt = 10, bool Faint = false, Shade Shade = Shade.None, Lines Lines = Lines.None, Side Side = Side.General, bool Wrap = false)
+    string Format = "General", bool Bold = false, double SizePt = 10, bool Faint = false, Shade Shade = Shade.None, Lines Lines = Lines.None, Side Side = Side.General, bool Wrap = false, bool Turned = false, bool Linked = false)
 {
     public const string MoneyFormat = "#,##0.00";
     public const string WholeFormat = "#,##0";
     public const string PercentFormat = "0.0%";
+    public const string DateFormat = "yyyy\\-mm\\-dd";
 
     public static readonly Look Title = new(Bold: true, SizePt: 14);
     public static readonly Look Heading = new(Bold: true, SizePt: 11);
@@ -44,6 +45,7 @@ internal sealed record Look(
     public static readonly Look Band = new(Bold: true, Shade: Shade.Band, Lines: Lines.Thin);
     public static readonly Look Whole = Number(WholeFormat);
     public static readonly Look Money = Number(MoneyFormat);
+    public static readonly Look Date = Number(DateFormat);
     public static readonly Look Percent = Number(PercentFormat);
     public static readonly Look TotalText = new(Bold: true, Lines: Lines.Total, Wrap: true);
     public static readonly Look TotalMoney = new(MoneyFormat, Bold: true, Lines: Lines.Total, Side: Side.Right);
@@ -53,6 +55,8 @@ internal sealed record Look(
     public bool IsInput => Shade == Shade.Input;
 
     public static Look Number(string format) => new(format, Lines: Lines.Thin, Side: Side.Right);
+
+    public Look AsLink() => this with { Linked = true };
 
     public Look AsInput() => this with { Shade = Shade.Input };
 }

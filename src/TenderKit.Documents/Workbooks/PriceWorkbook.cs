@@ -22,9 +22,10 @@ public static class PriceWorkbook
         SiteSheet.Write(book, design, bill, results: false);
         var behind = ledger.Behind(bill.GrandTotal);
         QuantitySheet.Write(book, bill, [.. bill.Inputs.Where(i => behind.Contains(i.Value) && i.Value.Name is not ("in.contingency" or "in.tax"))]);
-        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true);
+        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: true, Schedule.ProvisionalWords.Of(design, lot.Lot));
         PriceScheduleSheet.Write(book, bill);
-        DeliverySheet.Write(book, design, bill);
+        DeliverySheet.Write(book, bill);
+        ProgrammeSheet.Write(book, bill, mends: false);
         TermsSheet.Write(book, design);
         return book.Save();
     }

@@ -20,6 +20,9 @@ internal abstract record Content
 /// <summary>One sheet in the making. Rows and columns count from 1.</summary>
 internal sealed class Sheet(Book book, string name)
 {
+    /// <summary>Digits that the indent of a cell takes.</summary>
+    private const double Indent = 1.5;
+
     private readonly SortedDictionary<(int Row, int Column), (Content Content, Look Look)> _cells = [];
     private readonly SortedDictionary<int, double> _heightsPt = [];
     private readonly List<(int Row, int FirstColumn, int LastColumn)> _merges = [];
@@ -38,6 +41,18 @@ internal sealed class Sheet(Book book, string name)
 
     /// <summary>Columns that stay in sight.</summary>
     public int FrozenColumns { get; private set; }
+
+    /// <summary>Bars drawn where cells hold a number.</summary>
+    public List<BarArea> Bars { get; } = [];
+
+    /// <summary>Cells that lead to another: where they stand and the ledger cell they lead to.</summary>
+    public SortedDictionary<(int Row, int Column), CellId> Links { get; } = [];
+
+    /// <summary>Least numbers of inputs that must be above zero.</summary>
+    public Dictionary<(int Row, int Column), decimal> Leasts { get; } = [];
+
+    /// <summary>The table of this sheet, or null.</summary>
+    public TableArea? Table { get; set; }
 
     public SortedSet<int> BreaksBefore { get; } = [];
 
@@ -111,6 +126,7 @@ internal sealed class Sheet(Book book, string name)
 
     public void Header(int row, params ReadOnlySpan<string> titles)
     {
+        for (var i = 0; i < Math.Min(titles.Length, Widths.Length); i++) Widths = Widths.SetItem(i, Math.Max(Widths[i], WordWidth(titles[i])));
         for (var i = 0; i < titles.Length; i++)
         {
             var right = titles[i].StartsWith('>');
@@ -118,7 +134,13 @@ internal sealed class Sheet(Book book, string name)
         }
     }
 
+    /// <summary>Width in which the longest word of a bold heading is not broken.</summary>
+    private static double WordWidth(string title) => (title.Split(' ').Max(w => w.Length) * 1.1) + 1.5;
+
     public void Repeat(int firstRow, int lastRow, int frozenColumns = 0) => (RepeatedRows, FrozenColumns) = ((firstRow, lastRow), frozenColumns);
+
+    /// <summary>A row of turned headings is as high as the longest of them.</summary>
+    public void Height(int row, double pt) => _heightsPt[row] = Math.Max(_heightsPt.GetValueOrDefault(row), pt);
 
     private double Width(int column) => column <= Widths.Length ? Widths[column - 1] : 10;
 
@@ -126,7 +148,7 @@ internal sealed class Sheet(Book book, string name)
     {
         look = look with { Format = book.Wording.SayFormat(look.Format) };
         if (!_cells.TryAdd((row, column), (content, look))) throw new InvalidOperationException($"{new Address(name, row, column).From("")} is written twice");
-        var height = text is not null && look.Wrap ? TextFit.HeightPt(text, width, look.SizePt, look.Bold) : (look.SizePt * 1.3) + 2.5;
+        var height = text is not null && look.Wrap ? TextFit.HeightPt(text, look.Side is Side.Left or Side.Right ? width - Indent : width, look.SizePt, look.Bold) : (look.SizePt * 1.3) + 2.5;
         _heightsPt[row] = Math.Max(_heightsPt.GetValueOrDefault(row), Math.Min(409, height));
     }
 }

@@ -25,12 +25,17 @@ internal static class SheetXml
         if (sheet.Widths.Length > 0) writer.WriteElement(Columns(sheet));
         writer.WriteStartElement(new SheetData());
         var formulas = new FormulaText(sheet.Name, cell => book.Nearest(sheet.Name, cell));
-        foreach (var row in sheet.Cells.GroupBy(c => c.Key.Row)) writer.WriteElement(RowOf(row, sheet, book, values, styles, formulas));
+        var besideNumbers = BesideNumbers(sheet);
+        foreach (var row in sheet.Cells.GroupBy(c => c.Key.Row)) writer.WriteElement(RowOf(row, sheet, book, values, styles, formulas, besideNumbers));
         writer.WriteEndElement();
         writer.WriteElement(new SheetProtection { Sheet = true, Objects = true, Scenarios = true, FormatColumns = false, FormatRows = false });
         if (sheet.Merges.Count > 0) writer.WriteElement(Merges(sheet));
-        if (InputRanges(sheet) is { Length: > 0 } inputs) writer.WriteElement(Validation(inputs));
+        var priority = 0;
+        foreach (var bar in sheet.Bars) writer.WriteElement(Conditional(bar, sheet, book, ++priority));
+        if (SheetInputs.Of(sheet) is { } inputs) writer.WriteElement(inputs);
+        if (sheet.Links.Count > 0) writer.WriteElement(Links(sheet, book));
         PrintSetting(writer, sheet, book);
+        if (sheet.Table is { } table) writer.WriteElement(SheetTable.Write(part, sheet, table, book.NumberOf(sheet)));
         writer.WriteEndElement();
     }
 
@@ -73,19 +78,27 @@ internal static class SheetXml
         Book book,
         IReadOnlyDictionary<CellId, decimal> values,
         StyleTable styles,
-        FormulaText formulas)
+        FormulaText formulas,
+        HashSet<int> besideNumbers)
     {
         var row = new Row { RowIndex = (uint)cells.Key };
         if (sheet.HeightsPt.TryGetValue(cells.Key, out var height)) (row.Height, row.CustomHeight) = (Math.Round(height, 1), true);
         foreach (var ((r, c), (content, look)) in cells)
         {
-            var cell = new Cell { CellReference = new Address("", r, c).Local, StyleIndex = styles.Number(look) };
+            var cell = new Cell { CellReference = new Address("", r, c).Local, StyleIndex = styles.Number(content is Content.Words && look.Side == Side.General && besideNumbers.Contains(c) ? look with { Side = Side.Left } : look) };
             Fill(cell, content, sheet, book, values, formulas);
             row.Append(cell);
         }
 
         return row;
     }
+
+    /// <summary>Columns of words right of a column of numbers: their words are set off, or number and word would touch.</summary>
+    private static HashSet<int> BesideNumbers(Sheet sheet) =>
+    [
+        .. sheet.Cells.Where(c => c.Value.Content is Content.Words { Text.Length: > 0 } && c.Value.Look.Side == Side.General && c.Key.Column > 1
+            && sheet.Cells.TryGetValue((c.Key.Row, c.Key.Column - 1), out var left) && left.Content is not Content.Words).Select(c => c.Key.Column).Distinct(),
+    ];
 
     private static void Fill(Cell cell, Content content, Sheet sheet, Book book, IReadOnlyDictionary<CellId, decimal> values, FormulaText formulas)
     {
@@ -114,41 +127,19 @@ internal static class SheetXml
     private static MergeCells Merges(Sheet sheet) => new(
         sheet.Merges.Select(m => new MergeCell { Reference = new Address("", m.Row, m.FirstColumn).Local + ":" + new Address("", m.Row, m.LastColumn).Local }));
 
-    /// <summary>Input cells, column by column, neighbours drawn together.</summary>
-    private static string[] InputRanges(Sheet sheet) =>
-    [
-        .. sheet.Cells.Where(c => c.Value.Look.IsInput && c.Value.Content is Content.Home).GroupBy(c => c.Key.Column).OrderBy(g => g.Key)
-            .SelectMany(g => Runs([.. g.Select(c => c.Key.Row).Order()]).Select(r => Range(r.First, r.Last, g.Key))),
-    ];
-
-    private static string Range(int first, int last, int column)
+    /// <summary>The most pressing shade has the lowest number: late before dark before light.</summary>
+    private static ConditionalFormatting Conditional(BarArea bar, Sheet sheet, Book book, int order)
     {
-        var start = new Address("", first, column).Local;
-        return first == last ? start : start + ":" + new Address("", last, column).Local;
+        var first = new Address("", bar.FirstRow, bar.FirstColumn).Local;
+        var least = string.Create(CultureInfo.InvariantCulture, $"{first}>={bar.Least}");
+        var heading = Address.ColumnName(bar.FirstColumn) + "$" + bar.HeaderRow.ToString(CultureInfo.InvariantCulture);
+        var formula = bar.After is { } after ? $"AND({least},{heading}>{book.Nearest(sheet.Name, after).Fixed(sheet.Name)})" : least;
+        var rule = new ConditionalFormattingRule(new Formula(formula)) { Type = ConditionalFormatValues.Expression, FormatId = (uint)bar.Shade, Priority = order, StopIfTrue = true };
+        return new ConditionalFormatting(rule) { SequenceOfReferences = new ListValue<StringValue> { InnerText = first + ":" + new Address("", bar.LastRow, bar.LastColumn).Local } };
     }
 
-    private static IEnumerable<(int First, int Last)> Runs(int[] rows)
-    {
-        for (var i = 0; i < rows.Length;)
-        {
-            var j = i;
-            while (j + 1 < rows.Length && rows[j + 1] == rows[j] + 1) j++;
-            yield return (rows[i], rows[j]);
-            i = j + 1;
-        }
-    }
-
-    private static DataValidations Validation(string[] ranges) => new(new DataValidation(new Formula1("0"))
-    {
-        Type = DataValidationValues.Decimal,
-        Operator = DataValidationOperatorValues.GreaterThanOrEqual,
-        AllowBlank = false,
-        ShowErrorMessage = true,
-        ErrorTitle = "Number wanted",
-        Error = "Enter a number of zero or more.",
-        SequenceOfReferences = new ListValue<StringValue>(ranges.Select(r => new StringValue(r))),
-    })
-    { Count = 1 };
+    private static Hyperlinks Links(Sheet sheet, Book book) => new(
+        sheet.Links.Select(l => new Hyperlink { Reference = new Address("", l.Key.Row, l.Key.Column).Local, Location = Address.Quoted(book.HomeOf(l.Value).Sheet) + "!" + book.HomeOf(l.Value).Local }));
 
     private static void PrintSetting(OpenXmlWriter writer, Sheet sheet, Book book)
     {

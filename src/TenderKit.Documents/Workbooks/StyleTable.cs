@@ -28,18 +28,29 @@ internal sealed class StyleTable
         var cells = _looks.Select(l => CellFormat(l, formats, fonts));
         return new Stylesheet(
             new NumberingFormats(formats.Select((f, i) => new NumberingFormat { NumberFormatId = FirstOwnFormat + (uint)i, FormatCode = f })),
-            new Fonts(fonts.Select(f => MakeFont(f.Bold, f.SizePt, f.Faint))),
+            new Fonts(fonts.Select(f => MakeFont(f.Bold, f.SizePt, f.Faint, f.Linked))),
             new Fills([PatternFill(PatternValues.None), PatternFill(PatternValues.Gray125), .. shades.Skip(1).Select(MakeFill)]),
             new Borders(lines.SelectMany(l => new[] { MakeBorder(l, false), MakeBorder(l, true) })),
             new CellStyleFormats(new CellFormat()),
             new CellFormats(cells),
-            new CellStyles(new CellStyle { Name = "Normal", FormatId = 0, BuiltinId = 0 }));
+            new CellStyles(new CellStyle { Name = "Normal", FormatId = 0, BuiltinId = 0 }),
+            new DifferentialFormats(Enum.GetValues<BarShade>().Select(MakeBar)) { Count = (uint)Enum.GetValues<BarShade>().Length });
     }
 
-    private static (bool Bold, double SizePt, bool Faint) Font(Look look) => (look.Bold, look.SizePt, look.Faint);
+    /// <summary>Formats of bars, in the order of <see cref="BarShade"/>.</summary>
+    private static DifferentialFormat MakeBar(BarShade shade) => shade switch
+    {
+        BarShade.Light => new DifferentialFormat(new Fill(new PatternFill(new BackgroundColor { Rgb = "FFBFBFBF" }) { PatternType = PatternValues.Solid })),
+        BarShade.Dark => new DifferentialFormat(new Font(new Bold(), new Color { Rgb = "FFFFFFFF" }), new Fill(new PatternFill(new BackgroundColor { Rgb = "FF404040" }) { PatternType = PatternValues.Solid })),
+        _ => new DifferentialFormat(
+            new Font(new Bold(), new Color { Rgb = "FF000000" }),
+            new Fill(new PatternFill(new ForegroundColor { Rgb = "FF000000" }, new BackgroundColor { Rgb = "FFFFFFFF" }) { PatternType = PatternValues.LightUp })),
+    };
 
-    private static CellFormat CellFormat(Look look, List<string> formats, List<(bool, double, bool)> fonts) => new(
-        new Alignment { Horizontal = Horizontal(look.Side), Vertical = VerticalAlignmentValues.Top, Indent = look.Side is Side.Right or Side.Left ? 1u : null, WrapText = look.Wrap ? true : null },
+    private static (bool Bold, double SizePt, bool Faint, bool Linked) Font(Look look) => (look.Bold, look.SizePt, look.Faint, look.Linked);
+
+    private static CellFormat CellFormat(Look look, List<string> formats, List<(bool, double, bool, bool)> fonts) => new(
+        new Alignment { Horizontal = Horizontal(look.Side), Vertical = VerticalAlignmentValues.Top, Indent = look.Side is Side.Right or Side.Left ? 1u : null, WrapText = look.Wrap ? true : null, TextRotation = look.Turned ? 90u : null },
         new Protection { Locked = !look.IsInput })
     {
         NumberFormatId = look.Format == "General" ? 0 : FirstOwnFormat + (uint)formats.IndexOf(look.Format),
@@ -63,10 +74,11 @@ internal sealed class StyleTable
         _ => null,
     };
 
-    private static Font MakeFont(bool bold, double sizePt, bool faint)
+    private static Font MakeFont(bool bold, double sizePt, bool faint, bool linked)
     {
         var font = new Font();
         if (bold) font.Append(new Bold());
+        if (linked) font.Append(new Underline());
         font.Append(new FontSize { Val = sizePt }, new Color { Rgb = faint ? "FF595959" : "FF000000" }, new FontName { Val = FontName }, new FontFamilyNumbering { Val = 2 });
         return font;
     }

@@ -21,7 +21,7 @@ public static class SurveyAnswers
         sheet.Header(1, _headings);
         sheet.Repeat(1, 1, 2);
         var row = 1;
-        foreach (var site in design.Sites) Write(sheet, ++row, site.Site);
+        foreach (var site in design.Sites.Select(s => s.Site).Concat(design.Unmet.Select(u => u.Site).OfType<Site>())) Write(sheet, ++row, site);
         return book.Save();
     }
 
@@ -29,7 +29,7 @@ public static class SurveyAnswers
     {
         string[] before = [site.Id, site.Name, site.District];
         for (var i = 0; i < before.Length; i++) sheet.Words(row, i + 1, before[i], i == 2 ? Look.Row.AsInput() : Look.Row);
-        var figure = Look.Number("0.######").AsInput();
+        var figure = Look.Number("General").AsInput();
         if (site.IsPositionStated) (sheet, row).Figures(4, figure, site.LatitudeDegrees, site.LongitudeDegrees);
         sheet.Words(row, 6, Schedule.Words.Of(site.Kind), Look.Row);
         (sheet, row).Figures(7, figure, site.LengthM, site.WidthM, Math.Round(site.ShadedFraction * 100, 6));

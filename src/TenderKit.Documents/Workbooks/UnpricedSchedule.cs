@@ -17,7 +17,7 @@ public static class UnpricedSchedule
         SiteSheet.Write(book, design, bill, results: false);
         var behind = bill.Ledger.Behind(bill.Parts.Take(bill.Parts.Length - 1).SelectMany(p => p.Lines).Select(l => l.Quantity));
         QuantitySheet.Write(book, bill, [.. bill.Inputs.Where(i => behind.Contains(i.Value))]);
-        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: false);
+        foreach (var lot in bill.LotSummaries) BillSheet.Write(book, bill, lot, priced: false, Schedule.ProvisionalWords.Of(design, lot.Lot));
         return book.Save();
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using NetTopologySuite.Geometries;
@@ -16,7 +17,8 @@ internal static partial class GeoJsonText
     public static ImmutableArray<MapFeature> Read(byte[] bytes, MapFindings found)
     {
         var text = bytes.AsSpan(bytes is [0xEF, 0xBB, 0xBF, ..] ? 3 : 0);
-        using var document = JsonDocument.Parse(text.ToArray(), new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 64 });
+        // bytes of an old code page become marks of replacement, so that one bad name does not cost the map
+        using var document = JsonDocument.Parse(Encoding.UTF8.GetString(text), new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 64 });
         if (document.RootElement.ValueKind != JsonValueKind.Object) throw new JsonException("it is no GeoJSON object");
         var toDegrees = FrameOf(document.RootElement);
         foreach (var feature in FeaturesOf(document.RootElement, found)) Add(feature, toDegrees, found);
@@ -44,7 +46,7 @@ internal static partial class GeoJsonText
         var properties = isFeature ? PropertiesOf(element) : [];
         var name = properties.FirstOrDefault(p => p.Key.ToUpperInvariant() is "NAME" or "NOM" or "NOMBRE" or "NOME" or "TITLE").Value ?? "";
         if (GeometryOf(isFeature ? element.TryGetProperty("geometry", out var g) ? g : default : element) is { IsEmpty: false } geometry) yield return (name, geometry, properties);
-        else found.Lost(name, "its geometry cannot be read");
+        else found.Lost(name.Length > 0 ? name : properties.Find(p => p.Key.Equals("id", StringComparison.OrdinalIgnoreCase)).Value ?? "", "its geometry cannot be read");
     }
 
     private static Geometry? GeometryOf(JsonElement element)
@@ -56,9 +58,39 @@ internal static partial class GeoJsonText
         }
         catch (Exception e) when (e is JsonException or ArgumentException or InvalidOperationException or FormatException or NotSupportedException or IndexOutOfRangeException or NullReferenceException or InvalidCastException)
         {
-            // the library meets geometries it does not know with exceptions of many kinds
-            return null;
+            // the library meets geometries it does not know, and rings that are not closed, with exceptions of many kinds
+            return Closed(element);
         }
+    }
+
+    /// <summary>A polygon whose rings are not closed, with their first points added; null for anything else.</summary>
+    private static Polygon? Closed(JsonElement element)
+    {
+        if (!element.TryGetProperty("type", out var type) || type.ValueKind != JsonValueKind.String || !type.ValueEquals("Polygon")) return null;
+        if (!element.TryGetProperty("coordinates", out var rings) || rings.ValueKind != JsonValueKind.Array) return null;
+        var closed = rings.EnumerateArray().Select(RingOf).ToList();
+        return closed.Count == 0 || closed.Exists(r => r is null) ? null : new Polygon(closed[0], [.. closed.Skip(1).Select(r => r!)]);
+    }
+
+    private static LinearRing? RingOf(JsonElement ring)
+    {
+        if (ring.ValueKind != JsonValueKind.Array) return null;
+        var points = new List<Coordinate>();
+        foreach (var point in ring.EnumerateArray())
+        {
+            if (point.ValueKind != JsonValueKind.Array || point.GetArrayLength() < 2 || !point[0].TryNumber(out var x) || !point[1].TryNumber(out var y)) return null;
+            points.Add(new Coordinate(x, y));
+        }
+
+        if (points.Count < 3) return null;
+        if (!points[0].Equals2D(points[^1])) points.Add(points[0].Copy());
+        return points.Count < 4 ? null : new LinearRing([.. points]);
+    }
+
+    private static bool TryNumber(this JsonElement element, out double value)
+    {
+        value = 0;
+        return element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out value) && double.IsFinite(value);
     }
 
     private static List<KeyValuePair<string, string>> PropertiesOf(JsonElement feature)
@@ -86,7 +118,8 @@ internal static partial class GeoJsonText
             _ => new Part(MapShape.Point, []),
         });
         var properties = feature.Properties.Where(p => p.Value != feature.Name || p.Key.ToUpperInvariant() is not ("NAME" or "NOM" or "NOMBRE" or "NOME" or "TITLE"));
-        foreach (var group in parts.GroupBy(p => p.Shape)) found.Add(group.Key, group.Select(p => p.Points), feature.Name, properties);
+        var holes = Flat(feature.Geometry!).OfType<Polygon>().SelectMany(p => p.InteriorRings).Select(r => Points(r.Coordinates)).ToList();
+        foreach (var group in parts.GroupBy(p => p.Shape)) found.Add(group.Key, group.Select(p => p.Points), feature.Name, properties, holes);
     }
 
     private static IEnumerable<Geometry> Flat(Geometry geometry) => geometry is GeometryCollection many

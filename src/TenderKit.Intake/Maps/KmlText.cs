@@ -48,6 +48,7 @@ internal static class KmlText
         var name = Child(mark, "name")?.Value.Trim() ?? "";
         var properties = PropertiesOf(mark, folder);
         var parts = new List<(MapShape Shape, ImmutableArray<GeoPoint> Points)>();
+        var holes = mark.Descendants().Where(e => e.Name.LocalName == "innerBoundaryIs").SelectMany(e => e.Descendants().Where(r => r.Name.LocalName == "LinearRing")).Select(Coordinates).ToList();
         foreach (var element in mark.Descendants())
         {
             switch (element.Name.LocalName)
@@ -71,7 +72,7 @@ internal static class KmlText
         }
 
         if (parts.Count == 0) found.Lost(name, "it holds no point, line or area");
-        foreach (var group in parts.GroupBy(p => p.Shape)) found.Add(group.Key, group.Select(p => p.Points), name, properties);
+        foreach (var group in parts.GroupBy(p => p.Shape)) found.Add(group.Key, group.Select(p => p.Points), name, properties, holes);
     }
 
     private static List<KeyValuePair<string, string>> PropertiesOf(XElement mark, string folder)

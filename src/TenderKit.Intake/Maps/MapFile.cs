@@ -18,6 +18,9 @@ public enum MapShape
 public sealed record MapFeature(
     int Number, MapShape Shape, ImmutableArray<ImmutableArray<GeoPoint>> Parts, string Name, ImmutableArray<KeyValuePair<string, string>> Properties)
 {
+    /// <summary>Openings inside the areas, each without its closing point.</summary>
+    public ImmutableArray<ImmutableArray<GeoPoint>> Holes { get; init; } = [];
+
     /// <summary>Length of all lines, or around all areas, m on WGS84; zero for points.</summary>
     public double LengthM => Parts.Sum(p => MapMeasure.LengthM(p, Shape == MapShape.Area));
 }

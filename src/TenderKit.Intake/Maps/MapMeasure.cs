@@ -45,19 +45,22 @@ public static class MapMeasure
     }
 
     /// <summary>Area inside a ring, m2: the plane area in the frame at its middle, right to 0.01 % for places smaller than a few kilometres.</summary>
-    public static double AreaM2(ImmutableArray<GeoPoint> ring) => new Frame(ring).PolygonOf(ring).Area;
+    public static double AreaM2(ImmutableArray<GeoPoint> ring) => new PlanFrame(ring).PolygonOf(ring).Area;
 
     /// <summary>A point inside a ring.</summary>
     public static GeoPoint Inside(ImmutableArray<GeoPoint> ring)
     {
-        var frame = new Frame(ring);
+        var frame = new PlanFrame(ring);
         return frame.Back(frame.PolygonOf(ring).InteriorPoint.Coordinate);
     }
+
+    /// <summary>Whether a ring crosses or touches itself, so that its inside is not known.</summary>
+    public static bool CrossesItself(ImmutableArray<GeoPoint> ring) => !new PlanFrame(ring).PolygonOf(ring).ExteriorRing.IsSimple;
 
     /// <summary>Whether a point lies in a ring or within a distance of it.</summary>
     public static bool Holds(ImmutableArray<GeoPoint> ring, GeoPoint point, double withinM = 0)
     {
-        var frame = new Frame(ring);
+        var frame = new PlanFrame(ring);
         return frame.PolygonOf(ring).Distance(new Point(frame.Forth(point))) <= withinM;
     }
 
@@ -65,7 +68,7 @@ public static class MapMeasure
     public static double DistanceM(ImmutableArray<GeoPoint> line, GeoPoint point)
     {
         if (line.Length == 1) return Geodesic.Between(line[0], point).LengthM;
-        var frame = new Frame([point]);
+        var frame = new PlanFrame([point]);
         return new LineString([.. line.Select(frame.Forth)]).Distance(new Point(frame.Forth(point)));
     }
 
@@ -73,7 +76,7 @@ public static class MapMeasure
     public static ImmutableArray<double> Junctions(ImmutableArray<GeoPoint> line, ImmutableArray<GeoPoint> other, double withinM)
     {
         if (line.Length < 2 || other.Length < 2) return [];
-        var frame = new Frame(line);
+        var frame = new PlanFrame(line);
         var (own, second) = (new LineString([.. line.Select(frame.Forth)]), new LineString([.. other.Select(frame.Forth)]));
         if (own.Distance(second) > withinM) return [];
         var index = new NetTopologySuite.LinearReferencing.LengthIndexedLine(own);
@@ -86,7 +89,7 @@ public static class MapMeasure
     /// <summary>The smallest rectangle around a ring.</summary>
     public static BoundingRectangle Rectangle(ImmutableArray<GeoPoint> ring)
     {
-        var frame = new Frame(ring);
+        var frame = new PlanFrame(ring);
         var corners = MinimumAreaRectangle.GetMinimumRectangle(frame.PolygonOf(ring)).Coordinates;
         if (corners.Length < 4) return new(ring[0], 0, 0, 0, 90);
         var (a, b, d) = (corners[0], corners[1], corners[3]);
@@ -99,36 +102,5 @@ public static class MapMeasure
     {
         var degrees = Math.Atan2(to.X - from.X, to.Y - from.Y) * 180 / Math.PI;
         return degrees < 0 ? degrees + 360 : degrees;
-    }
-
-    /// <summary>A plane of metres that touches the ellipsoid in the middle of a few points: metres east and north by the radii of curvature there.</summary>
-    private sealed class Frame
-    {
-        private readonly GeoPoint origin;
-        private readonly double northM;
-        private readonly double eastM;
-
-        public Frame(ImmutableArray<GeoPoint> points)
-        {
-            origin = new(points.Average(p => p.LatitudeDegrees), points[0].LongitudeDegrees);
-            var (sin, cos) = Math.SinCos(origin.LatitudeDegrees * Math.PI / 180);
-            var e2 = Ellipsoid.Wgs84.Flattening * (2 - Ellipsoid.Wgs84.Flattening);
-            var w = 1 - (e2 * sin * sin);
-            northM = Ellipsoid.Wgs84.SemiMajorM * (1 - e2) / (w * Math.Sqrt(w)) * Math.PI / 180;
-            eastM = Math.Max(1e-9, Ellipsoid.Wgs84.SemiMajorM / Math.Sqrt(w) * cos * Math.PI / 180);
-        }
-
-        public Coordinate Forth(GeoPoint p) =>
-            new(Math.IEEERemainder(p.LongitudeDegrees - origin.LongitudeDegrees, 360) * eastM, (p.LatitudeDegrees - origin.LatitudeDegrees) * northM);
-
-        public GeoPoint Back(Coordinate c) => new(origin.LatitudeDegrees + (c.Y / northM), Math.IEEERemainder(origin.LongitudeDegrees + (c.X / eastM), 360));
-
-        public Polygon PolygonOf(ImmutableArray<GeoPoint> ring)
-        {
-            var shell = ring.Select(Forth).ToList();
-            while (shell.Count < 3) shell.Add(shell[^1].Copy());
-            shell.Add(shell[0].Copy());
-            return new Polygon(new LinearRing([.. shell]));
-        }
     }
 }

@@ -61,7 +61,7 @@ public static class MapReader
         {
             return Outcome.None<MapFile>(Diagnostic.Error("TK108", e.Message, place));
         }
-        catch (Exception e) when (e is XmlException or JsonException or InvalidDataException or DecoderFallbackException or DamagedTableException or NotSupportedException)
+        catch (Exception e) when (e is XmlException or JsonException or InvalidDataException or DecoderFallbackException or DamagedTableException or NotSupportedException or InvalidOperationException or ArgumentException)
         {
             return Outcome.None<MapFile>(Diagnostic.Error("TK103", $"the map is damaged or of another kind than its name says ({e.Message.ReplaceLineEndings(" ").TrimEnd('.')}); save it again from the program that made it", place));
         }

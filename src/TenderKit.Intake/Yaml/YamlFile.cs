@@ -7,6 +7,8 @@ namespace TenderKit.Intake.Yaml;
 /// <summary>Reads YAML text into sections that know their lines.</summary>
 public static class YamlFile
 {
+    private const int GreatestDepth = 60;
+
     /// <summary>The top section; null with an error when the text is not YAML or not a mapping.</summary>
     /// <param name="text">Text of the file.</param>
     /// <param name="file">File name for messages.</param>
@@ -16,6 +18,12 @@ public static class YamlFile
         var stream = new YamlStream();
         try
         {
+            if (IsTooDeep(text))
+            {
+                problems.Add(Diagnostic.Error("TK110", FormattableString.Invariant($"sections and lists stand more than {GreatestDepth} deep in one another; the file is damaged"), new Place(file, Row: 1)));
+                return null;
+            }
+
             stream.Load(new StringReader(text));
         }
         catch (YamlException e)
@@ -23,17 +31,29 @@ public static class YamlFile
             problems.Add(Diagnostic.Error("TK110", $"not readable as YAML: {Plain(e)}; check indentation, colons and quotes near this line", new Place(file, Row: (int)e.Start.Line)));
             return null;
         }
-
-        catch (InvalidOperationException)
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException or FormatException or NullReferenceException)
         {
-            // The scanner of the library gives up this way on some texts
-            problems.Add(Diagnostic.Error("TK110", "not readable as YAML; check indentation, colons and quotes, or go back to a copy that worked", new Place(file)));
+            // the library meets some damaged files with exceptions of other kinds
+            problems.Add(Diagnostic.Error("TK110", "not readable as YAML; check indentation, colons and quotes, or save it again", new Place(file, Row: 1)));
             return null;
         }
 
         if (stream.Documents.Count > 0 && stream.Documents[0].RootNode is YamlMappingNode map) return new YamlSection(file, "", map, problems);
         problems.Add(Diagnostic.Error("TK110", "the file is empty or does not begin with keys", new Place(file, Row: 1)));
         return null;
+    }
+
+    /// <summary>Reads the file as a row of events, so that no depth of it can fill the stack.</summary>
+    private static bool IsTooDeep(string text)
+    {
+        var (parser, depth) = (new Parser(new StringReader(text)), 0);
+        while (parser.MoveNext())
+        {
+            depth += parser.Current!.NestingIncrease;
+            if (depth > GreatestDepth) return true;
+        }
+
+        return false;
     }
 
     private static string Plain(YamlException e)

@@ -38,6 +38,23 @@ public static class EnergyBalance
     }
 
     /// <summary>
+    /// Runs the balance, but breaks off without a result once more nights were dark than are allowed in all the years: the mean is then above what is
+    /// allowed, and so is its upper bound, whatever comes after.
+    /// </summary>
+    /// <param name="mostDarkNightsPerYear">Dark nights a year allowed.</param>
+    /// <returns>The result of <see cref="Run(PlaneYears, LampHours, PowerSystem)"/>, or null with the dark nights found so far over the number of years.</returns>
+    public static (EnergyResult? Result, double AtLeastDarkNightsPerYear) RunUnlessDark(PlaneYears years, LampHours lamp, PowerSystem system, double mostDarkNightsPerYear)
+    {
+        RequireInputs(years, lamp, system);
+        var startDay = StartDay(years, lamp);
+        var kernel = new BalanceKernel<OneLane, bool>(years, lamp, [system]);
+        using var days = kernel.Days;
+        if (kernel.Run(startDay, mostDarkNightsPerYear * years.Weather.YearCount, out var dark) is not { } end) return (null, (double)dark / years.Weather.YearCount);
+        var result = new BalanceSummary<OneLane, bool>(kernel, 0, startDay, end[0]).Result();
+        return (result, result.DarkNightsPerYear);
+    }
+
+    /// <summary>
     /// Runs the balance for several candidates under the same years and lamp hours, four at a time where the processor has vectors of 256 bits.
     /// The results are those of <see cref="Run"/>, to the last bit, in the order of the candidates.
     /// </summary>

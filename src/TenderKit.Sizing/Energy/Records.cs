@@ -173,6 +173,9 @@ public sealed record EnergyResult(
     /// <summary>Dark nights of each year, in order.</summary>
     public ImmutableArray<int> DarkNightsByYear { get; init; } = [];
 
+    /// <summary>Mean length of a run of dark nights; where no night was dark, the length assumed for the bound.</summary>
+    public double NightsPerRun { get; init; } = 1;
+
     /// <summary>Time from empty back to full.</summary>
     public RecoveryTimes Recovery { get; init; } = RecoveryTimes.None;
 

@@ -66,4 +66,20 @@ public sealed record LightResult(
 /// <param name="Met">Whether every limit of the target is met.</param>
 /// <param name="GoverningLimit">Which limit stops a wider spacing, in words, e.g. "minimum illuminance".</param>
 public sealed record LightSolution(
-    double SpacingM, RoadLayout? Layout, YardLayout? Yard, double LevelFraction, LightResult Result, bool Met, string GoverningLimit);
+    double SpacingM, RoadLayout? Layout, YardLayout? Yard, double LevelFraction, LightResult Result, bool Met, string GoverningLimit)
+{
+    /// <summary>
+    /// The area as drawn and where its poles stand, or null; with it, <see cref="Yard"/> holds the heights, the upright rectangle round the area and
+    /// all poles as one side, and the spacing is the mean distance from a pole to the nearest other.
+    /// </summary>
+    public AreaLayout? Area { get; init; }
+}
+
+/// <summary>Poles of a drawn area.</summary>
+/// <param name="Luminaires">Photometric centres, each facing its part of the area.</param>
+/// <param name="ReachM">From the pole to the photometric centre, m.</param>
+public sealed record AreaLayout(Area Area, ImmutableArray<LuminairePosition> Luminaires, double ReachM)
+{
+    /// <summary>Foot of the pole of a luminaire.</summary>
+    public PlanPoint FootOf(LuminairePosition luminaire) => AreaPlacement.Foot(luminaire, ReachM);
+}

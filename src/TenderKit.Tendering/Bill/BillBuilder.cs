@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using TenderKit.Catalog.Families;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Programme;
 
 namespace TenderKit.Tendering.Bill;
 
@@ -53,7 +54,9 @@ public static class BillBuilder
             _diagnostics.AddRange(BillNotices.OfPrices(_rates.Used, _design.Tender.Head));
             var bill = Close(schedule, kitPoles, makeUp, bills);
             var families = parts.ToDictionary(p => p.Code, PartWords.Family, StringComparer.Ordinal);
-            return bill with { Remarks = [.. Choice(), .. SmallSpares.Of(bill, code => _inputs.Spares(families[code]))] };
+            _diagnostics.AddRange(ProgrammeNotices.Of(bill));
+            var buying = OrderBuilder.Remarks(bill.Orders, bill.Ledger, bill.Currency, _design.Tender.Prices.Buying.ExcessInRates);
+            return bill with { Remarks = [.. Choice(), .. buying, .. SmallSpares.Of(bill, code => _inputs.Spares(families[code]))] };
         }
 
         private string[] Choice() => _design.Tender.Choice is { ByPresentValue: true } basis
@@ -88,13 +91,29 @@ public static class BillBuilder
                 .. LotBill.Titles.Select((title, i) => new BillPart(
                     i + 1, i == LotBill.Titles.Length - 1 && bills.Any(b => b.Parts[i].Length > 1) ? LotBill.ClosingTitle : title, [.. bills.SelectMany(b => b.Parts[i])], Total(FormattableString.Invariant($"part.{i + 1}"), l => l.Collections[i]))),
             ];
+            var orders = Orders(kitPoles, makeUp, parts);
+            var programme = ProgrammeBuilder.Build(_design, schedule, [.. parts.SelectMany(p => p.Lines)], _ledger);
             return new BillOfQuantities(
                 _design.Tender.Head.Currency, new Ledger([]), _inputs.All, schedule, BuildUps(), parts,
                 Total("parts", l => l.PartsTotal), Total("contingency", l => l.Contingency), Total("tax", l => l.Tax), Total("grand", l => l.Total),
                 [.. lots.Select(l => new LotTotal(l.Lot, l.Total))])
             {
-                KitPoles = kitPoles, MakeUp = makeUp, LotSummaries = lots, Ledger = _ledger.Build(),
+                KitPoles = kitPoles, MakeUp = makeUp, LotSummaries = lots, Orders = orders, Programme = programme, Ledger = _ledger.Build(),
             };
+        }
+
+        private ImmutableArray<OrderLine> Orders(ImmutableArray<KitPoles> kitPoles, ImmutableArray<KitItem> makeUp, ImmutableArray<BillPart> parts)
+        {
+            var builder = new OrderBuilder(_design.Tender.Prices.Buying, _ledger);
+            var perPole = makeUp.ToLookup(m => m.PartCode, StringComparer.Ordinal);
+            var lines = parts.SelectMany(p => p.Lines.Select(l => (Part: p.Number, Line: l))).ToLookup(l => l.Line.PartCode, StringComparer.Ordinal);
+            var exchange = _rates.All.ToDictionary(r => r.PartCode, r => r.Exchange, StringComparer.Ordinal);
+            Sum Needed(string code) => new([.. from item in perPole[code] from kit in kitPoles where kit.KitId == item.KitId select Cells.Times(kit.Poles, item.PerPole)]);
+            return
+            [
+                .. _rates.Used.Where(p => p is not ServiceRate && exchange.ContainsKey(p.Code)).OrderBy(Rank).ThenBy(p => p.Code, StringComparer.Ordinal)
+                    .Select(p => builder.Of(p, Needed(p.Code), [.. lines[p.Code]], exchange[p.Code])),
+            ];
         }
 
         /// <summary>Goods in the order of the bill, then works in the order they were met.</summary>

@@ -27,6 +27,7 @@ public static class Cells
         RoundedUp e => Named(e.Inner),
         Greatest e => e.Terms.SelectMany(Named),
         Least e => e.Terms.SelectMany(Named),
+        AtLeast e => [.. Named(e.Left), .. Named(e.Right), .. Named(e.Then), .. Named(e.Otherwise)],
         _ => [],
     };
 

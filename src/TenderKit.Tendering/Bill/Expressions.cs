@@ -43,3 +43,6 @@ public sealed record Greatest(ImmutableArray<Expression> Terms) : Expression;
 
 /// <summary>Least of several expressions, as a spreadsheet's MIN.</summary>
 public sealed record Least(ImmutableArray<Expression> Terms) : Expression;
+
+/// <summary>One expression where the left reaches the right, else another, as a spreadsheet's IF(left &gt;= right, then, otherwise).</summary>
+public sealed record AtLeast(Expression Left, Expression Right, Expression Then, Expression Otherwise) : Expression;

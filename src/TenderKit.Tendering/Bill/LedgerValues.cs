@@ -52,6 +52,7 @@ public static class LedgerValues
             RoundedUp e => decimal.Ceiling(Value(e.Inner)),
             Greatest e => e.Terms.Max(Value),
             Least e => e.Terms.Min(Value),
+            AtLeast e => Value(e.Left) >= Value(e.Right) ? Value(e.Then) : Value(e.Otherwise),
             _ => throw new ArgumentException($"{expression.GetType().Name} is no expression of the bill"),
         };
     }

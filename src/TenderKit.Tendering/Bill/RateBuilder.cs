@@ -35,9 +35,9 @@ internal sealed class RateBuilder(TenderHead head, PriceBasis prices, PriceInput
     private RateBuildUp Make(Part part, CellId exchange)
     {
         CellId Add(string step, Expression expression) => ledger.Add($"rate.{part.Code}.{step}", expression);
-        var price = Add("price", new Literal(part.UnitPrice));
-        var supply = Add("supply", Cells.Times(price, exchange));
         var imported = part is not ServiceRate;
+        var price = Add("price", imported ? Cells.Ref(OrderBuilder.PriceOf(part)) : new Literal(part.UnitPrice));
+        var supply = Add("supply", imported ? new Product([Cells.Ref(price), Cells.Ref(exchange), Cells.Ref(OrderBuilder.PerBilledOf(part))]) : Cells.Times(price, exchange));
         var freight = Add("freight", imported ? Cells.Times(supply, inputs.Freight) : new Literal(0));
         var duty = Add("duty", imported ? new Product([Cells.SumOf(supply, freight), Cells.Ref(inputs.Duty)]) : new Literal(0));
         var cost = Add("cost", Cells.SumOf(supply, freight, duty));
@@ -47,7 +47,7 @@ internal sealed class RateBuilder(TenderHead head, PriceBasis prices, PriceInput
         var rate = Add("rate", new Rounded(Cells.SumOf(cost, overhead, finance, profit), prices.RateDecimals));
         return new RateBuildUp(part.Code, PartWords.Describe(part), PartWords.Unit(part), supply, freight, duty, cost, overhead, finance, profit, rate)
         {
-            Price = price, Currency = part.Currency, Exchange = exchange,
+            Price = price, Currency = part.Currency, Exchange = exchange, PerBilled = imported ? OrderBuilder.PerBilledOf(part) : null,
         };
     }
 }

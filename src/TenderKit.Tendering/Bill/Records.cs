@@ -32,7 +32,10 @@ public sealed record BillPart(int Number, string Title, ImmutableArray<BillLine>
 public sealed record RateBuildUp(
     string PartCode, string Description, string Unit, CellId Supply, CellId Freight, CellId Duty, CellId Cost, CellId Overhead, CellId Finance, CellId Profit, CellId Rate)
 {
-    /// <summary>Price as the catalogue states it.</summary>
+    /// <summary>Units bought for each unit billed; null for work.</summary>
+    public CellId? PerBilled { get; init; }
+
+    /// <summary>Price as the catalogue states it for the quantity ordered.</summary>
     public required CellId Price { get; init; }
 
     /// <summary>Currency of <see cref="Price"/>.</summary>
@@ -85,6 +88,12 @@ public sealed record BillOfQuantities(
 
     /// <summary>Closing of each lot, in the order of <see cref="Lots"/>.</summary>
     public ImmutableArray<LotSummary> LotSummaries { get; init; } = [];
+
+    /// <summary>What is ordered of each part.</summary>
+    public ImmutableArray<OrderLine> Orders { get; init; } = [];
+
+    /// <summary>Delivery and works over time.</summary>
+    public Programme.WorksProgramme? Programme { get; init; }
 
     /// <summary>What the bidder should know about the price as it was made, for his own eyes only.</summary>
     public ImmutableArray<string> Remarks { get; init; } = [];

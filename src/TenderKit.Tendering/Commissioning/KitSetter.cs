@@ -51,6 +51,7 @@ public static class KitSetter
     private static string GridOf(SiteDesign site)
     {
         var result = site.Light.Result;
+        if (site.Light.Area is { } area) return FormattableString.Invariant($"{result.Points.Length} points over the area as drawn, {area.Area.AreaM2:0} m2");
         return FormattableString.Invariant($"{result.PointsAlong} x {result.PointsAcross} points over ") + (site.Light.Yard is { } yard
             ? FormattableString.Invariant($"the yard, {yard.LengthM:0.#} x {yard.WidthM:0.#} m")
             : FormattableString.Invariant($"one bay, {site.Light.SpacingM:0.0} x {site.Site.WidthM:0.0} m"));

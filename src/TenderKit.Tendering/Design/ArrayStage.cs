@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using TenderKit.Catalog.Families;
-using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Wiring;
 using TenderKit.Tendering.Settings;
@@ -9,7 +7,7 @@ namespace TenderKit.Tendering.Design;
 
 /// <summary>A complete power side: modules on a bank with its controller, not yet simulated.</summary>
 public sealed record PowerOption(
-    BankOption Bank, Module Module, int ModuleCount, int ModulesInSeries, PowerSystem System, HandInputs HandInputs, HandResult Hand, ImmutableArray<Check> Checks);
+    BankOption Bank, Module Module, int ModuleCount, int ModulesInSeries, PowerSystem System, HandInputs HandInputs, HandResult Hand);
 
 /// <summary>Fourth step: modules for a bank, by the hand method and the controller's limits.</summary>
 public static class ArrayStage
@@ -25,7 +23,7 @@ public static class ArrayStage
         {
             if (!Shared(bank, count, inSeries)) continue;
             var option = Build(bank, module, count, inSeries, hand, sized, climate, inputs);
-            if (rejections.Accept(() => NameOf(option), option.Checks)) yield return option;
+            if (rejections.Accept(() => NameOf(option), list => ArrayChecks(list, option, climate, inputs.Rules))) yield return option;
         }
     }
 
@@ -53,7 +51,7 @@ public static class ArrayStage
         if (!Shared(bank, count, inSeries)) return null;
         var hand = HandInputsFor(bank, ControlFactor(bank, module, inSeries), climate, inputs);
         var option = Build(bank, module, count, inSeries, hand, HandMethod.Size(hand), climate, inputs);
-        return rejections.Accept(() => NameOf(option), option.Checks) ? option : null;
+        return rejections.Accept(() => NameOf(option), list => ArrayChecks(list, option, climate, inputs.Rules)) ? option : null;
     }
 
     private static string NameOf(PowerOption option) => FormattableString.Invariant($"{option.Module.Code} x {option.ModuleCount} on {option.Bank.Controller.Code}");
@@ -99,11 +97,11 @@ public static class ArrayStage
             module.NoctC,
             rules["energy.soiling"] * rules["energy.mismatch"] * rules["energy.ageing"] * rules["energy.wiring"]);
         var control = new ControlModel(bank.Control.Kind, bank.Control.RatedChargeA, bank.Control.Efficiency, bank.Control.OwnUseW, rules["battery.reconnect"]);
-        var option = new PowerOption(bank, module, count, inSeries, new PowerSystem(array, bank.Model, control, bank.LampInputW), hand, sized, []);
-        return option with { Checks = [.. ArrayChecks(option, climate, rules)] };
+        return new PowerOption(bank, module, count, inSeries, new PowerSystem(array, bank.Model, control, bank.LampInputW), hand, sized);
     }
 
-    private static IEnumerable<Check> ArrayChecks(PowerOption option, SiteClimate climate, RuleSet rules)
+    /// <summary>Everything an array with its controller is checked for.</summary>
+    internal static void ArrayChecks(CheckList list, PowerOption option, SiteClimate climate, RuleSet rules)
     {
         var module = option.Module;
         var controller = option.Bank.Control;
@@ -113,34 +111,25 @@ public static class ArrayStage
         var chargeA = GreatestChargeA(option, rules);
         var coldV = ArrayVoltage.ColdOpenCircuitV(module.OpenCircuitV, module.VoltageCoefficientPerK, option.ModulesInSeries, climate.Monthly.RecordLowC);
         var hotV = module.MaximumPowerV * option.ModulesInSeries * (1 + (module.VoltageCoefficientPerK * (HotCellC(climate, module) - 25)));
-        yield return new Check(
-            "module.plausible", "Module", "rated power over area", Comparison.AtMost,
-            rules["plausible.module"], module.RatedWp / (module.LengthM * module.WidthM), "W/m2", "design rule plausible.module", 0);
-        yield return new Check(
-            "array.ratio", "Array", "rated power for the array-to-load ratio in the design month", Comparison.AtLeast,
-            option.Hand.ArrayRatioWp, arrayWp, "Wp", "design rule energy.array_to_load; IEEE 1562", 0);
-        yield return new Check(
-            "array.recovery", "Array", "rated power to refill an empty battery in time", Comparison.AtLeast,
-            option.Hand.ArrayRecoveryWp, arrayWp, "Wp", "design rule energy.recovery_days", 0);
-        yield return new Check(
-            "array.hot_voltage", "Array", "maximum-power voltage of a hot string", Comparison.AtLeast,
-            bankV * rules["controller.charge_voltage"], hotV, "V", "design rule controller.charge_voltage", 1);
-        yield return new Check(
-            "array.cold_voltage", "Controller", "greatest array voltage", Comparison.AtLeast,
-            coldV, controller.MaxArrayV, "V", "open-circuit voltage at the record low; IEC 62548", 1);
-        yield return new Check(
-            "array.short_circuit", "Controller", "greatest array short-circuit current", Comparison.AtLeast,
-            module.ShortCircuitA * strings, controller.MaxArrayShortCircuitA, "A", "short-circuit current of all strings; maker's limit of the controller", 1);
-        yield return new Check(
-            "controller.charge_current", "Controller", "rated charge current", Comparison.AtLeast,
-            chargeA, controller.RatedChargeA, "A", ChargeBasis(controller), 1);
+        list.AtMost(
+            "module.plausible", "Module", "rated power over area", rules["plausible.module"], module.RatedWp / (module.LengthM * module.WidthM), "W/m2", "design rule plausible.module", 0);
+        list.AtLeast(
+            "array.ratio", "Array", "rated power for the array-to-load ratio in the design month", option.Hand.ArrayRatioWp, arrayWp, "Wp", "design rule energy.array_to_load; IEEE 1562", 0);
+        list.AtLeast(
+            "array.recovery", "Array", "rated power to refill an empty battery in time", option.Hand.ArrayRecoveryWp, arrayWp, "Wp", "design rule energy.recovery_days", 0);
+        list.AtLeast(
+            "array.hot_voltage", "Array", "maximum-power voltage of a hot string", bankV * rules["controller.charge_voltage"], hotV, "V", "design rule controller.charge_voltage", 1);
+        list.AtLeast(
+            "array.cold_voltage", "Controller", "greatest array voltage", coldV, controller.MaxArrayV, "V", "open-circuit voltage at the record low; IEC 62548", 1);
+        list.AtLeast(
+            "array.short_circuit", "Controller", "greatest array short-circuit current", module.ShortCircuitA * strings, controller.MaxArrayShortCircuitA, "A", "short-circuit current of all strings; maker's limit of the controller", 1);
+        list.AtLeast(
+            "controller.charge_current", "Controller", "rated charge current", chargeA, controller.RatedChargeA, "A", ChargeBasis(controller), 1);
         if (controller.MaxArrayWpPerV > 0)
-            yield return new Check(
-                "array.power", "Controller", "greatest array power", Comparison.AtLeast,
-                arrayWp, controller.MaxArrayWpPerV * SystemVoltage.ClassOf(bankV)!.Value, "Wp", "array power; maker's limit of the controller", 0);
-        yield return new Check(
-            "battery.charge_current", "Battery", "greatest charge current", Comparison.AtLeast,
-            Math.Min(chargeA, controller.RatedChargeA), option.Bank.Battery.MaxChargeA * option.Bank.Strings, "A", "greatest charge current; maker's limit of the battery", 1);
+            list.AtLeast(
+            "array.power", "Controller", "greatest array power", arrayWp, controller.MaxArrayWpPerV * SystemVoltage.ClassOf(bankV)!.Value, "Wp", "array power; maker's limit of the controller", 0);
+        list.AtLeast(
+            "battery.charge_current", "Battery", "greatest charge current", Math.Min(chargeA, controller.RatedChargeA), option.Bank.Battery.MaxChargeA * option.Bank.Strings, "A", "greatest charge current; maker's limit of the battery", 1);
     }
 
     /// <summary>Charge current the controller must be rated for, A: with pulse-width control the short-circuit current with its factor, with tracking the array's power at the lowest battery voltage.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using TenderKit.Catalog.Families;
-using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Settings;
 using TenderKit.Tendering.Sites;
@@ -12,7 +11,7 @@ namespace TenderKit.Tendering.Design;
 /// <param name="NightlyWh">Lamp and own use over the longest month's night and day, Wh.</param>
 /// <param name="UsableWh">Usable energy at end of life in the coldest month, Wh.</param>
 public sealed record BankOption(
-    Battery Battery, int InSeries, int Strings, Controller Controller, BatteryModel Model, double LampInputW, double NightlyWh, double UsableWh, ImmutableArray<Check> Checks)
+    Battery Battery, int InSeries, int Strings, Controller Controller, BatteryModel Model, double LampInputW, double NightlyWh, double UsableWh)
 {
     public double AutonomyNights => UsableWh / NightlyWh;
 
@@ -35,17 +34,23 @@ public static class BankStage
     };
 
     private const int MostInSeries = 2;
-    private const int MostStrings = 4;
+    internal const int MostStrings = 4;
 
     /// <summary>Every size of bank that is tried.</summary>
     public static IEnumerable<(int InSeries, int Strings)> Sizes =>
         Enumerable.Range(1, MostInSeries).SelectMany(s => Enumerable.Range(1, MostStrings).Select(p => (s, p)));
 
+    /// <summary>A size of bank in a climate.</summary>
+    internal static BankSizes.Size SizeOf(Battery battery, int inSeries, int strings, SiteClimate climate, DesignInputs inputs)
+    {
+        var model = ModelOf(battery, inSeries, strings, inputs.Rules);
+        return new BankSizes.Size(model, UsableWh(model, climate, inputs));
+    }
+
     /// <summary>Nights of autonomy at end of life in the coldest month, for a controller of some own use.</summary>
     public static double AutonomyNights(Battery battery, int inSeries, int strings, double ownUseW, LightOption light, SiteClimate climate, DesignInputs inputs)
     {
-        var model = ModelOf(battery, inSeries, strings, inputs.Rules);
-        return UsableWh(model, climate, inputs) / NightlyWh(LampInputW(light, inputs.Rules), ownUseW, climate);
+        return inputs.Shared.BanksOf(climate, inputs).Of(battery, inSeries, strings).UsableWh / NightlyWh(LampInputW(light, inputs.Rules), ownUseW, climate);
     }
 
     /// <summary>Batteries that suit the place and the luminaire, with their series counts, and the fewest strings that could give the autonomy.</summary>
@@ -55,7 +60,7 @@ public static class BankStage
         {
             foreach (var inSeries in Enumerable.Range(1, MostInSeries).Where(s => SystemVoltage.ClassOf(SystemVoltage.BankV(battery, s)) is not null))
             {
-                if (!rejections.Accept(() => battery.Code, [.. StoreChecks(battery, SystemVoltage.BankV(battery, inSeries), light, climate, inputs.Rules)])) continue;
+                if (!rejections.Accept(() => battery.Code, list => StoreChecks(list, battery, SystemVoltage.BankV(battery, inSeries), light, climate, inputs.Rules))) continue;
                 yield return (battery, inSeries, LeastStrings(battery, inSeries, 0, light, climate, inputs));
             }
         }
@@ -66,7 +71,7 @@ public static class BankStage
         SystemVoltage.ClassOf(bankV) is not { } voltageClass
             ? []
             : [.. inputs.Catalog.Controllers.Where(c =>
-                c.SystemVoltagesV.Contains(voltageClass) && rejections.Accept(() => c.Code, [.. ControlChecks(c, bankV, light, site, climate, inputs.Rules)]))];
+                c.SystemVoltagesV.Contains(voltageClass) && rejections.Accept(() => c.Code, list => ControlChecks(list, c, bankV, light, site, climate, inputs.Rules)))];
 
     /// <summary>For each controller: the fewest strings of a battery that give the autonomy, and more for the simulation to fall back on.</summary>
     /// <param name="controllers">Those that suit otherwise: see <see cref="Controllers"/>.</param>
@@ -96,9 +101,9 @@ public static class BankStage
     /// <summary>A bank with a controller that does nothing but use its own power: what a bank of these batteries needs at least.</summary>
     internal static BankOption Ideal(Battery battery, int inSeries, int strings, double ownUseW, LightOption light, SiteClimate climate, DesignInputs inputs)
     {
-        var model = ModelOf(battery, inSeries, strings, inputs.Rules);
+        var size = inputs.Shared.BanksOf(climate, inputs).Of(battery, inSeries, strings);
         var lampW = LampInputW(light, inputs.Rules);
-        return new BankOption(battery, inSeries, strings, _ideal with { OwnUseW = ownUseW }, model, lampW, NightlyWh(lampW, ownUseW, climate), UsableWh(model, climate, inputs), []);
+        return new BankOption(battery, inSeries, strings, _ideal with { OwnUseW = ownUseW }, size.Model, lampW, NightlyWh(lampW, ownUseW, climate), size.UsableWh);
     }
 
     /// <summary>One bank with one controller, or null when a check refuses it.</summary>
@@ -108,14 +113,14 @@ public static class BankStage
     {
         if (!Suit(battery, inSeries, controller)) return null;
         var option = Build(battery, inSeries, strings, controller, light, site, climate, inputs, controllerCount);
-        return rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {inSeries * strings} with {controller.Code}"), option.Checks) ? option : null;
+        return rejections.Accept(() => FormattableString.Invariant($"{battery.Code} x {inSeries * strings} with {controller.Code}"), list => BankChecks(list, option, light, site, climate, inputs)) ? option : null;
     }
 
     /// <summary>The bank inside an integrated unit, made for its own controller; null when a check refuses it.</summary>
     internal static BankOption? Inside(IntegratedUnit unit, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, Rejections rejections)
     {
         var option = Build(unit.AsBattery(), 1, 1, unit.AsController(), light, site, climate, inputs);
-        return rejections.Accept(() => unit.Code, option.Checks) ? option : null;
+        return rejections.Accept(() => unit.Code, list => BankChecks(list, option, light, site, climate, inputs)) ? option : null;
     }
 
     /// <summary>Whether the controller is made for the bank's voltage and chemistry.</summary>
@@ -127,25 +132,23 @@ public static class BankStage
     private static BankOption Build(
         Battery battery, int inSeries, int strings, Controller controller, LightOption light, Site site, SiteClimate climate, DesignInputs inputs, int controllerCount = 1)
     {
-        var rules = inputs.Rules;
-        var model = ModelOf(battery, inSeries, strings, rules);
-        var lampW = LampInputW(light, rules);
-        var option = new BankOption(
-            battery, inSeries, strings, controller, model, lampW, NightlyWh(lampW, controller.OwnUseW * controllerCount, climate), UsableWh(model, climate, inputs), [])
+        var size = inputs.Shared.BanksOf(climate, inputs).Of(battery, inSeries, strings);
+        var lampW = LampInputW(light, inputs.Rules);
+        return new BankOption(
+            battery, inSeries, strings, controller, size.Model, lampW, NightlyWh(lampW, controller.OwnUseW * controllerCount, climate), size.UsableWh)
         {
             ControllerCount = controllerCount,
         };
-        return option with { Checks = [.. BankChecks(option, light, site, climate, inputs)] };
     }
 
     /// <summary>Lamp input with the lamp circuit's losses at their limit, W.</summary>
-    private static double LampInputW(LightOption light, RuleSet rules) => light.LampInputW / (1 - rules["wiring.drop_lamp"]);
+    internal static double LampInputW(LightOption light, RuleSet rules) => light.LampInputW / (1 - rules["wiring.drop_lamp"]);
 
     /// <summary>Lamp input at full level with its circuit's losses, W: what a lamp draws when it is tested before its level is set.</summary>
     public static double FullInputW(LightOption light, RuleSet rules) => light.Luminaire.InputPowerW / (1 - rules["wiring.drop_lamp"]);
 
     /// <summary>Lamp over the longest month's night and own use over the whole day, Wh.</summary>
-    private static double NightlyWh(double lampInputW, double ownUseW, SiteClimate climate) => (lampInputW * climate.Lamp.LongestMonthFullHours) + (ownUseW * 24);
+    internal static double NightlyWh(double lampInputW, double ownUseW, SiteClimate climate) => (lampInputW * climate.Lamp.LongestMonthFullHours) + (ownUseW * 24);
 
     /// <summary>Usable energy at end of life in the coldest month, emptied over the nights of autonomy, Wh.</summary>
     private static double UsableWh(BatteryModel model, SiteClimate climate, DesignInputs inputs) =>
@@ -166,57 +169,49 @@ public static class BankStage
         battery.LeastChargeC,
         GreatestRateFactor: rules["battery.rate_gain"]);
 
-    private static IEnumerable<Check> BankChecks(BankOption option, LightOption light, Site site, SiteClimate climate, DesignInputs inputs) =>
-    [
-        .. StoreChecks(option.Battery, option.BankV, light, climate, inputs.Rules),
-        new Check(
-            "battery.autonomy", "Battery", "autonomy at end of life, coldest month", Comparison.AtLeast,
-            inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method"),
-        .. ControlChecks(option.Controller, option.BankV, light, site, climate, inputs.Rules),
-        .. FitChecks.Absorption(option),
-    ];
+    /// <summary>Everything a bank with its controller is checked for.</summary>
+    internal static void BankChecks(CheckList list, BankOption option, LightOption light, Site site, SiteClimate climate, DesignInputs inputs)
+    {
+        StoreChecks(list, option.Battery, option.BankV, light, climate, inputs.Rules);
+        list.AtLeast(
+            "battery.autonomy", "Battery", "autonomy at end of life, coldest month", inputs.Tender.Reliability.AutonomyNights, option.AutonomyNights, "nights", "tender, reliability; IEEE 1013 method");
+        ControlChecks(list, option.Controller, option.BankV, light, site, climate, inputs.Rules);
+        FitChecks.Absorption(list, option);
+    }
 
     private static double HotC(SiteClimate climate, RuleSet rules) => climate.Monthly.DailyMaxC.Max() + rules["battery.enclosure_rise"];
 
     /// <summary>What a battery is checked for whatever its controller.</summary>
-    private static IEnumerable<Check> StoreChecks(Battery battery, double bankV, LightOption light, SiteClimate climate, RuleSet rules)
+    private static void StoreChecks(CheckList list, Battery battery, double bankV, LightOption light, SiteClimate climate, RuleSet rules)
     {
-        yield return new Check(
-            "battery.plausible", "Battery", "rated energy over weight", Comparison.AtMost,
-            rules[PlausibleRule(battery.Chemistry)], battery.RatedWh / battery.WeightKg, "Wh/kg",
-            "design rule " + PlausibleRule(battery.Chemistry), 0);
-        yield return new Check(
-            "battery.hot", "Battery", "highest operating temperature", Comparison.AtLeast,
-            HotC(climate, rules), battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
-        yield return new Check(
-            "battery.cold_charge", "Battery", "lowest charging temperature", Comparison.AtMost,
-            climate.Monthly.DailyMinC.Min(), battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
-        yield return new Check(
-            "luminaire.lowest_voltage", "Luminaire", "lowest input voltage", Comparison.AtMost,
-            bankV * rules["controller.lowest_cell_fraction"], light.Luminaire.MinVoltageV, "V", "bank voltage at disconnect, design rule controller.lowest_cell_fraction", 1);
-        yield return new Check(
-            "luminaire.highest_voltage", "Luminaire", "highest input voltage", Comparison.AtLeast,
-            bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
+        list.AtMost(
+            "battery.plausible", "Battery", "rated energy over weight", rules[PlausibleRule(battery.Chemistry)], battery.RatedWh / battery.WeightKg, "Wh/kg",
+            $"design rule {PlausibleRule(battery.Chemistry)}", 0);
+        list.AtLeast(
+            "battery.hot", "Battery", "highest operating temperature", HotC(climate, rules), battery.MaxOperatingC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
+        list.AtMost(
+            "battery.cold_charge", "Battery", "lowest charging temperature", climate.Monthly.DailyMinC.Min(), battery.LeastChargeC, "degC", "mean daily minimum of the coldest month", 0);
+        list.AtMost(
+            "luminaire.lowest_voltage", "Luminaire", "lowest input voltage", bankV * rules["controller.lowest_cell_fraction"], light.Luminaire.MinVoltageV, "V", "bank voltage at disconnect, design rule controller.lowest_cell_fraction", 1);
+        list.AtLeast(
+            "luminaire.highest_voltage", "Luminaire", "highest input voltage", bankV * rules["controller.charge_voltage"], light.Luminaire.MaxVoltageV, "V", "bank voltage while charging, design rule controller.charge_voltage", 1);
     }
 
     /// <summary>What a controller is checked for whatever its battery, but for the bank's voltage.</summary>
-    private static IEnumerable<Check> ControlChecks(Controller controller, double bankV, LightOption light, Site site, SiteClimate climate, RuleSet rules)
+    private static void ControlChecks(CheckList list, Controller controller, double bankV, LightOption light, Site site, SiteClimate climate, RuleSet rules)
     {
-        yield return new Check(
-            "controller.load_current", "Controller", "rated load current", Comparison.AtLeast,
-            rules["controller.load_factor"] * FullInputW(light, rules) / (bankV * rules["controller.lowest_cell_fraction"]), controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
-        yield return new Check(
-            "controller.schedule_parts", "Controller", "parts of the night it can hold", Comparison.AtLeast,
-            SchedulePartCount(site.Schedule), controller.ScheduleParts, "", "lighting schedule " + site.Schedule.Name, 0);
-        yield return Check.YesNo(
+        list.AtLeast(
+            "controller.load_current", "Controller", "rated load current", rules["controller.load_factor"] * FullInputW(light, rules) / (bankV * rules["controller.lowest_cell_fraction"]), controller.RatedLoadA, "A", "design rule controller.load_factor", 1);
+        list.AtLeast(
+            "controller.schedule_parts", "Controller", "parts of the night it can hold", SchedulePartCount(site.Schedule), controller.ScheduleParts, "", $"lighting schedule {site.Schedule.Name}", 0);
+        list.YesNo(
             "controller.dimming", "Controller", "dims the luminaire",
-            NeedsDimming(site.Schedule, light.Light.LevelFraction), controller.Dimming, "lighting schedule " + site.Schedule.Name + " and the level used");
-        yield return Check.YesNo(
+            NeedsDimming(site.Schedule, light.Light.LevelFraction), controller.Dimming, $"lighting schedule {site.Schedule.Name} and the level used");
+        list.YesNo(
             "controller.disconnect", "Controller", "adjustable disconnect and reconnect",
             true, controller.AdjustableDisconnect, "the depth of discharge is set on the controller");
-        yield return new Check(
-            "controller.ambient", "Controller", "highest ambient temperature", Comparison.AtLeast,
-            HotC(climate, rules), controller.MaxAmbientC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
+        list.AtLeast(
+            "controller.ambient", "Controller", "highest ambient temperature", HotC(climate, rules), controller.MaxAmbientC, "degC", "mean daily maximum of the hottest month and design rule battery.enclosure_rise", 0);
     }
 
     private static string PlausibleRule(BatteryChemistry chemistry) =>

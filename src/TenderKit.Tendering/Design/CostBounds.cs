@@ -14,22 +14,29 @@ namespace TenderKit.Tendering.Design;
 public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs costs, SupportStage support)
 {
     private readonly CivilCosts _civil = new(inputs.Catalog, costs, inputs.Tender.Prices.MaintenanceYears);
-    private readonly Dictionary<(string Luminaire, PoleShape Shape, double? ModuleM2, double? BoxM2), decimal> _poleUnder = [];
+    private readonly Dictionary<(double LuminaireM2, double LuminaireKg, string? Unit, PoleShape Shape, double? ModuleM2, double? BoxM2), decimal> _poleUnder = [];
     private readonly decimal _leastProtection = LeastProtection(inputs.Catalog, costs);
     private readonly decimal _leastController = Least(inputs.Catalog.Controllers, costs);
+    private readonly decimal _leastCable = Least(inputs.Catalog.Cables, costs);
+    private readonly double _bestChargeFraction = inputs.Catalog.Batteries.Select(b => b.ChargeEfficiency).DefaultIfEmpty(1).Max();
+    private readonly double _bestDischargeFraction = inputs.Catalog.Batteries.Select(b => b.DischargeEfficiency).DefaultIfEmpty(1).Max();
     private readonly decimal _leastModule = Least(inputs.Catalog.Modules, costs);
     private readonly decimal _leastBracket = Least(inputs.Catalog.Brackets, costs);
     private readonly decimal _leastEnclosure = Least(inputs.Catalog.Enclosures, costs);
+    private ImmutableArray<(double UsableWh, decimal Cost)>? _banks;
+    private ImmutableArray<(double RatedWp, decimal Cost)>? _modules;
     private readonly double _leastOwnUseW = inputs.Catalog.Controllers.Select(c => c.OwnUseW).DefaultIfEmpty(0).Min();
 
     public decimal Of(LightOption light) => light.Integrated is { } unit
         ? light.Poles * (costs.Of(unit) + Rest(light))
-        : light.Poles * (costs.Of(light.Luminaire) + LeastBank(light) + _leastController + _leastModule + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
+        : light.Poles * (costs.Of(light.Luminaire) + LeastBank(light) + _leastController + LeastArray(light) + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
 
     /// <param name="strings">Fewest strings in the bank.</param>
-    public decimal Of(LightOption light, Battery battery, int inSeries, int strings) => light.Poles * (
-        costs.Of(light.Luminaire) + (costs.Of(battery) * inSeries * strings) + _leastController
-        + LeastArray(BankStage.Ideal(battery, inSeries, strings, _leastOwnUseW, light, climate, inputs)) + _leastBracket + _leastEnclosure + LeastWiring(light) + Rest(light));
+    /// <param name="controller">Cost of the cheapest controller that suits; null for the cheapest there is.</param>
+    /// <param name="enclosure">Cost of the cheapest box that takes the batteries; null for the cheapest there is.</param>
+    public decimal Of(LightOption light, Battery battery, int inSeries, int strings, decimal? controller = null, decimal? enclosure = null) => light.Poles * (
+        costs.Of(light.Luminaire) + (costs.Of(battery) * inSeries * strings) + (controller ?? _leastController)
+        + LeastArray(BankStage.Ideal(battery, inSeries, strings, _leastOwnUseW, light, climate, inputs)) + _leastBracket + (enclosure ?? _leastEnclosure) + LeastWiring(light) + Rest(light));
 
     /// <param name="enclosure">The enclosure of the bank.</param>
     public decimal Of(LightOption light, BankOption bank, Enclosure enclosure) =>
@@ -64,9 +71,9 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
     /// <summary>Pole, foundation and works: with the wind on what is known of modules and box.</summary>
     private decimal Rest(LightOption light, double? moduleM2 = null, double? boxM2 = null)
     {
-        var key = (light.Luminaire.Code, light.Shape, moduleM2, boxM2);
+        var key = (light.Luminaire.WindAreaM2, light.Luminaire.WeightKg, light.Integrated?.Code, light.Shape, moduleM2, boxM2);
         if (!_poleUnder.TryGetValue(key, out var least))
-            _poleUnder[key] = least = support.LeastCost(light, moduleM2, boxM2, (pole, set) => costs.Of(pole) + costs.Of(set) + _civil.LeastOf(set));
+            _poleUnder[key] = least = support.LeastCost(light, moduleM2, boxM2);
         return least + _civil.PerPole;
     }
 
@@ -80,7 +87,7 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
     {
         var rules = inputs.Rules;
         var up = light.Shape.HeightM - rules["wiring.box_height"] + rules["wiring.slack"];
-        return (Least(inputs.Catalog.Cables, costs) * ((decimal)up + (decimal)rules["wiring.slack"] + (decimal)(up + light.Shape.ArmReachM))) + _leastProtection;
+        return (_leastCable * ((decimal)up + (decimal)rules["wiring.slack"] + (decimal)(up + light.Shape.ArmReachM))) + _leastProtection;
     }
 
     /// <summary>
@@ -96,12 +103,34 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
     }
 
     /// <summary>The cheapest bank that gives the autonomy with a controller of the least own use; zero when none does.</summary>
-    private decimal LeastBank(LightOption light) => inputs.Catalog.Batteries
-        .SelectMany(b => BankStage.Sizes.Select(n => (Battery: b, n.InSeries, n.Strings)))
-        .Where(n => BankStage.AutonomyNights(n.Battery, n.InSeries, n.Strings, _leastOwnUseW, light, climate, inputs) >= inputs.Tender.Reliability.AutonomyNights)
-        .Select(n => costs.Of(n.Battery) * n.InSeries * n.Strings)
-        .DefaultIfEmpty(0)
-        .Min();
+    private decimal LeastBank(LightOption light)
+    {
+        var neededWh = BankStage.NightlyWh(BankStage.LampInputW(light, inputs.Rules), _leastOwnUseW, climate);
+        foreach (var (usableWh, cost) in _banks ??= BanksByCost())
+        {
+            if (usableWh / neededWh >= inputs.Tender.Reliability.AutonomyNights) return cost;
+        }
+
+        return 0;
+    }
+
+    /// <summary>Usable energy and cost of every size of bank that no cheaper one holds more than, cheapest first.</summary>
+    private ImmutableArray<(double UsableWh, decimal Cost)> BanksByCost()
+    {
+        var sizes = inputs.Shared.BanksOf(climate, inputs);
+        var mostWh = double.NegativeInfinity;
+        var kept = ImmutableArray.CreateBuilder<(double, decimal)>();
+        foreach (var (usableWh, cost) in inputs.Catalog.Batteries
+            .SelectMany(b => BankStage.Sizes.Select(n => (sizes.Of(b, n.InSeries, n.Strings).UsableWh, Cost: costs.Of(b) * n.InSeries * n.Strings)))
+            .OrderBy(b => b.Cost).ThenByDescending(b => b.UsableWh))
+        {
+            if (usableWh <= mostWh) continue;
+            mostWh = usableWh;
+            kept.Add((usableWh, cost));
+        }
+
+        return kept.ToImmutable();
+    }
 
     /// <summary>
     /// The cheapest modules that satisfy the hand method with a controller that loses nothing. What the hand method asks for never falls with the controller's
@@ -110,8 +139,39 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
     private decimal LeastArray(BankOption bank)
     {
         var neededWp = HandMethod.Size(ArrayStage.HandInputsFor(bank, 1, climate, inputs)).ArrayWp;
-        return inputs.Catalog.Modules.Select(m => costs.Of(m) * (decimal)Math.Max(1, Math.Ceiling(Math.Min(neededWp / m.RatedWp, 1000) - 1e-9))).DefaultIfEmpty(0).Min();
+        decimal? least = null;
+        foreach (var (ratedWp, cost) in _modules ??= ModulesByCost())
+        {
+            if (least is null || cost < least) least = Min(least, cost * (decimal)Math.Max(1, Math.Ceiling(Math.Min(neededWp / ratedWp, 1000) - 1e-9)));
+        }
+
+        return least ?? 0;
     }
+
+    /// <summary>Modules that no cheaper one has more power than, cheapest first.</summary>
+    private ImmutableArray<(double RatedWp, decimal Cost)> ModulesByCost()
+    {
+        var mostWp = double.NegativeInfinity;
+        var kept = ImmutableArray.CreateBuilder<(double, decimal)>();
+        foreach (var module in inputs.Catalog.Modules.OrderBy(costs.Of).ThenByDescending(m => m.RatedWp))
+        {
+            if (module.RatedWp <= mostWp) continue;
+            mostWp = module.RatedWp;
+            kept.Add((module.RatedWp, costs.Of(module)));
+        }
+
+        return kept.ToImmutable();
+    }
+
+    /// <summary>The cheapest modules for a light whatever its battery: with the efficiencies of the best.</summary>
+    private decimal LeastArray(LightOption light)
+    {
+        if (inputs.Catalog.Batteries.IsEmpty) return _leastModule;
+        var ideal = BankStage.Ideal(inputs.Catalog.Batteries[0], 1, 1, _leastOwnUseW, light, climate, inputs);
+        return LeastArray(ideal with { Model = ideal.Model with { ChargeEfficiency = _bestChargeFraction, DischargeEfficiency = _bestDischargeFraction } });
+    }
+
+    private static decimal Min(decimal? one, decimal other) => one < other ? one.Value : other;
 
     private static decimal Least(IEnumerable<Part> parts, Costs costs) => parts.Select(costs.Of).DefaultIfEmpty(0).Min();
 }

@@ -170,7 +170,11 @@ public sealed record SiteDesign(
 public sealed record Kit(string Id, PoleParts Parts, ImmutableArray<string> SiteIds, int Poles, ImmutableArray<Check> Checks, ImmutableArray<string> CheckSites);
 
 /// <summary>A site that could not be designed.</summary>
-public sealed record UnmetSite(string SiteId, string Name, string Reason);
+public sealed record UnmetSite(string SiteId, string Name, string Reason)
+{
+    /// <summary>The site as read, for those who survey it; null where it is not known.</summary>
+    public Site? Site { get; init; }
+}
 
 /// <summary>The whole tender, designed.</summary>
 public sealed record TenderDesign(
@@ -201,6 +205,12 @@ public sealed record TenderDesign(
 
     /// <summary>The employer's clauses.</summary>
     public Specification.Clauses Clauses { get; init; } = Specification.Clauses.None;
+
+    /// <summary>The region a tender without sites is designed for, or null.</summary>
+    public Regions.RegionDesign? Region { get; init; }
+
+    /// <summary>Parts the tender names in place of a duty, studied, with the questions they raise; or null.</summary>
+    public PartsStated.StatedPartsResult? PartsStated { get; init; }
 
     /// <summary>The employer's own price form, or null.</summary>
     public Forms.PriceForm? Form { get; init; }

@@ -17,44 +17,46 @@ public static class FitChecks
     private const string Sizes = "sizes stated by the makers";
 
     /// <summary>A head without an arm sits on the pole top; on an arm it sits on the arm's end, whose diameter no catalogue column states.</summary>
-    public static IEnumerable<Check> HeadOnPole(Luminaire luminaire, Pole pole) => pole.ArmReachM > 0
-        ? []
-        : Range("luminaire", "Luminaire", "spigot diameter it takes", luminaire.SpigotMinMm, luminaire.SpigotMaxMm, pole.TopDiameterMm, $"top diameter of {pole.Code}");
+    public static void HeadOnPole(CheckList list, Luminaire luminaire, Pole pole)
+    {
+        if (pole.ArmReachM <= 0)
+            Range(list, "luminaire", "Luminaire", "spigot diameter it takes", luminaire.SpigotMinMm, luminaire.SpigotMaxMm, pole.TopDiameterMm, list.IsRecording ? $"top diameter of {pole.Code}" : "");
+    }
 
     /// <summary>The bracket clamps at the pole top.</summary>
-    public static IEnumerable<Check> BracketOnPole(Bracket bracket, Pole pole) =>
-        Range("bracket", "Bracket", "pole diameter it clamps", bracket.PoleMinMm, bracket.PoleMaxMm, pole.TopDiameterMm, $"top diameter of {pole.Code}");
+    public static void BracketOnPole(CheckList list, Bracket bracket, Pole pole) =>
+        Range(list, "bracket", "Bracket", "pole diameter it clamps", bracket.PoleMinMm, bracket.PoleMaxMm, pole.TopDiameterMm, list.IsRecording ? $"top diameter of {pole.Code}" : "");
 
     /// <summary>The box hangs on the shaft at its height.</summary>
-    public static IEnumerable<Check> BoxOnPole(Enclosure box, Pole pole, RuleSet rules)
+    public static void BoxOnPole(CheckList list, Enclosure box, Pole pole, RuleSet rules)
     {
         var heightM = Math.Min(rules["wiring.box_height"], pole.HeightM);
-        return Range(
-            "enclosure", "Enclosure", "pole diameter it takes", box.PoleMinMm, box.PoleMaxMm, Tube.DiameterMm(PoleChecks.ShaftOf(pole), heightM),
-            FormattableString.Invariant($"diameter of {pole.Code} {heightM:0.0} m above ground"));
+        Range(
+            list, "enclosure", "Enclosure", "pole diameter it takes", box.PoleMinMm, box.PoleMaxMm, Tube.DiameterMm(PoleChecks.ShaftOf(pole), heightM),
+            list.IsRecording ? FormattableString.Invariant($"diameter of {pole.Code} {heightM:0.0} m above ground") : "");
     }
 
     /// <summary>Battery into its box: sizes of the case upright, vents, and how tight the box is.</summary>
-    public static IEnumerable<Check> BatteryInBox(BankOption bank, Enclosure box, RuleSet rules)
+    public static void BatteryInBox(CheckList list, BankOption bank, Enclosure box, RuleSet rules)
     {
         var battery = bank.Battery;
-        yield return new Check("enclosure.ip", "Enclosure", "ingress protection", Comparison.AtLeast, rules["enclosure.ip"], box.IpCode, "IP", "design rule enclosure.ip; IEC 60529", 0);
+        list.AtLeast("enclosure.ip", "Enclosure", "ingress protection", rules["enclosure.ip"], box.IpCode, "IP", "design rule enclosure.ip; IEC 60529", 0);
         if (battery.HeightMm is { } highMm && box.InnerHeightMm is { } roomMm)
-            yield return new Check("enclosure.inner_height", "Enclosure", "clear height inside", Comparison.AtLeast, highMm, roomMm, "mm", $"battery {battery.Code} upright; {Sizes}", 0);
+            list.AtLeast("enclosure.inner_height", "Enclosure", "clear height inside", highMm, roomMm, "mm", $"battery {battery.Code} upright; {Sizes}", 0);
         if (battery is { WidthMm: { } wideMm, DepthMm: { } deepMm } && box is { InnerWidthMm: { } innerWideMm, InnerDepthMm: { } innerDeepMm })
         {
-            yield return new Check(
-                "enclosure.inner_length", "Enclosure", "longer clear side inside", Comparison.AtLeast, Math.Max(wideMm, deepMm), Math.Max(innerWideMm, innerDeepMm), "mm",
+            list.AtLeast(
+                "enclosure.inner_length", "Enclosure", "longer clear side inside", Math.Max(wideMm, deepMm), Math.Max(innerWideMm, innerDeepMm), "mm",
                 $"longer side of battery {battery.Code}, turned as it fits; {Sizes}", 0);
-            yield return new Check(
-                "enclosure.inner_depth", "Enclosure", "shorter clear side inside", Comparison.AtLeast, Math.Min(wideMm, deepMm), Math.Min(innerWideMm, innerDeepMm), "mm",
+            list.AtLeast(
+                "enclosure.inner_depth", "Enclosure", "shorter clear side inside", Math.Min(wideMm, deepMm), Math.Min(innerWideMm, innerDeepMm), "mm",
                 $"shorter side of battery {battery.Code}, turned as it fits; {Sizes}", 0);
         }
 
         if (battery.NeedsVenting && box.Vented is { } vented)
-            yield return Check.YesNo(
+            list.YesNo(
                 "enclosure.vented", "Enclosure", "openings that let hydrogen out", true, vented,
-                FormattableString.Invariant($"lead-acid battery; IEC 62485-2 asks for {FreeAreaCm2(bank):0.0} cm2 free at the inlet and as much at the outlet"));
+                $"lead-acid battery; IEC 62485-2 asks for {FreeAreaCm2(bank):0.0} cm2 free at the inlet and as much at the outlet");
     }
 
     /// <summary>Free area of each opening that a lead-acid bank needs, cm2; see <see cref="BatteryVentilation"/>.</summary>
@@ -66,14 +68,14 @@ public static class FitChecks
     }
 
     /// <summary>The absorption voltage the battery asks for within what the controller can be set to, both for 12 V.</summary>
-    public static IEnumerable<Check> Absorption(BankOption bank)
+    public static void Absorption(CheckList list, BankOption bank)
     {
-        if (bank.Battery.AbsorptionV is not { } askedV || SystemVoltage.ClassOf(bank.BankV) is not { } voltageClass) yield break;
+        if (bank.Battery.AbsorptionV is not { } askedV || SystemVoltage.ClassOf(bank.BankV) is not { } voltageClass) return;
         var per12V = askedV * bank.InSeries * 12 / voltageClass;
         if (bank.Controller.LeastAbsorptionV is { } leastV)
-            yield return new Check("controller.least_absorption", "Controller", "lowest absorption voltage for 12 V", Comparison.AtMost, per12V, leastV, "V", $"asked for by the maker of {bank.Battery.Code}", 1);
+            list.AtMost("controller.least_absorption", "Controller", "lowest absorption voltage for 12 V", per12V, leastV, "V", $"asked for by the maker of {bank.Battery.Code}", 1);
         if (bank.Controller.GreatestAbsorptionV is { } mostV)
-            yield return new Check("controller.greatest_absorption", "Controller", "highest absorption voltage for 12 V", Comparison.AtLeast, per12V, mostV, "V", $"asked for by the maker of {bank.Battery.Code}", 1);
+            list.AtLeast("controller.greatest_absorption", "Controller", "highest absorption voltage for 12 V", per12V, mostV, "V", $"asked for by the maker of {bank.Battery.Code}", 1);
     }
 
     /// <summary>What the makers of a pole's parts do not state, so that it was not checked: one note a part.</summary>
@@ -99,9 +101,9 @@ public static class FitChecks
         return Diagnostic.Note("TK650", named.IsEmpty ? "" : $"{part.Code}: not stated and so not checked: {string.Join("; ", named)}; ask its maker");
     }
 
-    private static IEnumerable<Check> Range(string id, string item, string what, double? leastMm, double? mostMm, double diameterMm, string basis)
+    private static void Range(CheckList list, string id, string item, string what, double? leastMm, double? mostMm, double diameterMm, string basis)
     {
-        if (leastMm is { } least) yield return new Check(id + ".least_diameter", item, "least " + what, Comparison.AtMost, diameterMm, least, "mm", $"{basis}; {Sizes}", 0);
-        if (mostMm is { } most) yield return new Check(id + ".most_diameter", item, "greatest " + what, Comparison.AtLeast, diameterMm, most, "mm", $"{basis}; {Sizes}", 0);
+        if (leastMm is { } least) list.AtMost(list.IsRecording ? id + ".least_diameter" : id, item, list.IsRecording ? "least " + what : what, diameterMm, least, "mm", $"{basis}; {Sizes}", 0);
+        if (mostMm is { } most) list.AtLeast(list.IsRecording ? id + ".most_diameter" : id, item, list.IsRecording ? "greatest " + what : what, diameterMm, most, "mm", $"{basis}; {Sizes}", 0);
     }
 }

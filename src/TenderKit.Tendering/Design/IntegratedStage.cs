@@ -32,13 +32,15 @@ internal static class IntegratedStage
     /// <summary>The unit's own bank and array under its lamp at the level used; null when a check refuses it.</summary>
     public static PowerOption? Power(LightOption light, IntegratedUnit unit, Site site, SiteClimate climate, DesignInputs inputs, Rejections banks, Rejections arrays) =>
         BankStage.Inside(unit, light, site, climate, inputs, banks) is { } bank && ArrayStage.Exactly(bank, unit.AsModule(), 1, 1, climate, inputs, arrays) is { } power
-            ? power with { Bank = bank with { Checks = Meaningful(bank.Checks) }, Checks = Meaningful(power.Checks) }
+            ? power
             : null;
+
+    /// <summary>What bank and array of a unit are checked for, as far as it means anything inside a sealed unit.</summary>
+    public static ImmutableArray<Check> PowerChecks(PowerOption power, LightOption light, Site site, SiteClimate climate, DesignInputs inputs) =>
+        [.. PowerStages.Checks(power, light, site, climate, inputs).Where(c => !MakersOwn.Contains(c.Id))];
 
     /// <summary>Tilt of the module against the level, degrees.</summary>
     public static double TiltDegrees(IntegratedUnit unit, PoleShape shape) => Headings.PlaneOf(0, shape.ArmTiltDegrees, unit.ModuleTiltDegrees).TiltDegrees;
-
-    private static ImmutableArray<Check> Meaningful(ImmutableArray<Check> checks) => [.. checks.Where(c => !MakersOwn.Contains(c.Id))];
 
     /// <summary>No circuit is made on site; the pole is earthed.</summary>
     public static WiringOption Wiring(DesignInputs inputs, Costs costs) => new(
@@ -51,11 +53,11 @@ internal static class IntegratedStage
         var albedo = inputs.Rules["climate.albedo"];
         var climate = weather.Climate;
         ImmutableArray<double> usable =
-            [.. TiltedPlane.MonthlyKWhPerM2(climate.Monthly, plane, albedo).Select(h => h * climate.CautiousFactor * (1 - site.ShadedFraction))];
+            [.. TiltedPlane.MonthlyKWhPerM2(climate.Monthly, plane, albedo, site.Horizon).Select(h => h * climate.CautiousFactor * (1 - site.ShadedFraction))];
         return weather with
         {
             Climate = climate with { Plane = plane, PlaneKWhPerM2 = usable },
-            Plane = TiltedPlane.Hourly(weather.Plane.Weather, plane, albedo, site.ShadedFraction),
+            Plane = TiltedPlane.Hourly(weather.Plane.Weather, plane, albedo, site.ShadedFraction, horizon: site.Horizon),
         };
     }
 

@@ -25,12 +25,14 @@ public sealed class LeastCostSearch
     private readonly Rejections _supportRejections = new();
     private readonly Rejections _wiringRejections = new();
     private readonly Rejections _energyRejections = new();
+    private readonly List<Candidate> _tooDark = [];
     private readonly HashSet<PowerSystem> _simulated = [];
     private readonly PriorityQueue<object, (decimal Cost, int Order)> _queue = new();
     private readonly Dictionary<(string Battery, int Count, string Controller, int Controllers), Enclosure?> _enclosures = [];
+    private readonly Dictionary<(string Battery, int Count), decimal?> _leastBoxes = [];
     private readonly Dictionary<(string Module, int Count), Bracket?> _brackets = [];
     private readonly Dictionary<(PoleShape Shape, double LampW, string Module, int Count, int InSeries, double BankV, double ChargeA, int Controllers), WiringOption?> _wirings = [];
-    private readonly Dictionary<(double BankV, LightOption Light), ImmutableArray<Controller>> _controllers = [];
+    private readonly Dictionary<LightOption, Dictionary<double, ImmutableArray<Controller>>> _controllers = new(ReferenceEqualityComparer.Instance);
     private readonly Site site;
     private readonly SiteWeather weather;
     private readonly DesignInputs inputs;
@@ -68,14 +70,14 @@ public sealed class LeastCostSearch
     public int Simulations => _simulated.Count;
 
     /// <summary>Whether the energy balance has refused a candidate so far.</summary>
-    public bool HasRefusedEnergy => _energyRejections.HasAny;
+    public bool HasRefusedEnergy => _energyRejections.HasAny || _tooDark.Count > 0;
 
     /// <summary>Why nothing was found, naming the step that let nothing through and its nearest miss.</summary>
     public string WhyNothing =>
         _bankCount == 0 ? "no battery and controller fit the load: " + _bankRejections.NearestMiss
         : _powerCount == 0 ? "no module fits: " + _arrayRejections.NearestMiss
         : _wholeCount == 0 ? "no pole, foundation or cable fits: " + (_supportRejections.HasAny ? _supportRejections : _wiringRejections).NearestMiss
-        : $"no power system keeps the nights lit, {_simulated.Count} tried: " + _energyRejections.NearestMiss;
+        : $"no power system keeps the nights lit, {_simulated.Count} tried: " + NearestDark();
 
     /// <summary>The cheapest candidate that passes, or null.</summary>
     public ProvenCandidate? Find(ImmutableArray<LightOption> lights) => InOrder(lights).Select(v => v.Proven).FirstOrDefault();
@@ -104,7 +106,11 @@ public sealed class LeastCostSearch
                     break;
                 case LightOption light:
                     foreach (var (battery, inSeries, strings) in BankStage.Batteries(light, weather.Climate, inputs, _bankRejections))
-                        Enqueue(new Stored(light, battery, inSeries), bounds.Of(light, battery, inSeries, strings) + _later.LeastOf(light, battery, inSeries * strings));
+                    {
+                        if (LeastController(battery, inSeries, light) is { } controller)
+                            Enqueue(new Stored(light, battery, inSeries), bounds.Of(light, battery, inSeries, strings, controller, LeastBox(battery, inSeries * strings)) + _later.LeastOf(light, battery, inSeries * strings));
+                    }
+
                     break;
                 case Stored(var light, var battery, var inSeries):
                     foreach (var bank in BankStage.Options(battery, inSeries, ControllersOf(battery, inSeries, light), light, site, weather.Climate, inputs, _bankRejections))
@@ -172,8 +178,28 @@ public sealed class LeastCostSearch
 
     private ImmutableArray<Controller> ControllersOf(Battery battery, int inSeries, LightOption light)
     {
-        var key = (SystemVoltage.BankV(battery, inSeries), light);
-        return _controllers.TryGetValue(key, out var known) ? known : _controllers[key] = BankStage.Controllers(key.Item1, light, site, weather.Climate, inputs, _bankRejections);
+        var bankV = SystemVoltage.BankV(battery, inSeries);
+        if (!_controllers.TryGetValue(light, out var byVoltage)) _controllers[light] = byVoltage = [];
+        return byVoltage.TryGetValue(bankV, out var known) ? known : byVoltage[bankV] = BankStage.Controllers(bankV, light, site, weather.Climate, inputs, _bankRejections);
+    }
+
+    /// <summary>Cost of the cheapest controller that suits battery and light; null when none does.</summary>
+    private decimal? LeastController(Battery battery, int inSeries, LightOption light)
+    {
+        decimal? least = null;
+        foreach (var controller in ControllersOf(battery, inSeries, light))
+        {
+            if (controller.Chemistries.Contains(battery.Chemistry) && !(_costs.Of(controller) >= least)) least = _costs.Of(controller);
+        }
+
+        return least;
+    }
+
+    /// <summary>Cost of the cheapest box with room for so many of a battery, its controller left out; null when there is none.</summary>
+    private decimal? LeastBox(Battery battery, int count)
+    {
+        if (_leastBoxes.TryGetValue((battery.Code, count), out var known)) return known;
+        return _leastBoxes[(battery.Code, count)] = _support.BoxCost(battery, count);
     }
 
     private Enclosure? EnclosureOf(BankOption bank)
@@ -198,25 +224,46 @@ public sealed class LeastCostSearch
     /// <summary>Runs the energy balance of a candidate; null when it does not keep the lamps lit or the battery does not last.</summary>
     public ProvenCandidate? Prove(Candidate candidate)
     {
-        var (energy, governing) = candidate.Light.Integrated is { } unit ? WorstHeading(candidate, unit) : (EnergyOf(candidate, weather), weather);
+        var found = BalanceOf(candidate, inputs.Tender.Reliability.DarkNightsPerYear);
+        if (found is null) _tooDark.Add(candidate);
+        return found is { } f && Accepted(candidate, f.Energy) ? new ProvenCandidate(candidate, f.Energy, f.Weather) : null;
+    }
+
+    private bool Accepted(Candidate candidate, EnergyDesign energy)
+    {
         var power = candidate.Power;
         string Name() => FormattableString.Invariant($"{power.Module.Code} x {power.ModuleCount} with {power.Bank.Battery.Code} x {power.Bank.InSeries * power.Bank.Strings}");
-        return _energyRejections.Accept(Name, [.. EnergyChecks(energy, inputs)]) ? new ProvenCandidate(candidate, energy, governing) : null;
+        return _energyRejections.Accept(Name, [.. EnergyChecks(energy, inputs)]);
     }
 
-    private (EnergyDesign Energy, SiteWeather Weather) WorstHeading(Candidate candidate, IntegratedUnit unit)
+    /// <summary>The nearest miss of the energy balance: balances that were broken off are run to their end, since now their figures are asked for.</summary>
+    private string NearestDark()
     {
-        var weathers = IntegratedStage.Weathers(unit, candidate.Light.Shape, site, weather, inputs);
-        var (energy, governing) = weathers.Select(w => (Energy: EnergyOf(candidate, w), Weather: w)).MaxBy(p => p.Energy.Simulated.DarkNightsUpperBound);
-        return (energy with { HeadingCount = weathers.Length }, governing);
+        foreach (var candidate in _tooDark) Accepted(candidate, BalanceOf(candidate, double.PositiveInfinity)!.Value.Energy);
+        return _energyRejections.NearestMiss;
     }
 
-    private EnergyDesign EnergyOf(Candidate candidate, SiteWeather weather)
+    /// <summary>The balance at the heading that governs; null as soon as some heading has more dark nights than allowed.</summary>
+    private (EnergyDesign Energy, SiteWeather Weather)? BalanceOf(Candidate candidate, double mostDarkNights)
+    {
+        if (candidate.Light.Integrated is not { } unit) return EnergyOf(candidate, weather, mostDarkNights) is { } only ? (only, weather) : null;
+        var weathers = IntegratedStage.Weathers(unit, candidate.Light.Shape, site, weather, inputs);
+        (EnergyDesign Energy, SiteWeather Weather)? worst = null;
+        foreach (var turned in weathers)
+        {
+            if (EnergyOf(candidate, turned, mostDarkNights) is not { } energy) return null;
+            if (worst is null || energy.Simulated.DarkNightsUpperBound > worst.Value.Energy.Simulated.DarkNightsUpperBound) worst = (energy, turned);
+        }
+
+        return (worst!.Value.Energy with { HeadingCount = weathers.Length }, worst.Value.Weather);
+    }
+
+    private EnergyDesign? EnergyOf(Candidate candidate, SiteWeather weather, double mostDarkNights)
     {
         var power = candidate.Power;
         var bank = power.Bank;
-        var result = inputs.Shared.Balance(weather, power.System);
         _simulated.Add(power.System);
+        if (inputs.Shared.Balance(weather, power.System, mostDarkNights) is not { } result) return null;
         var meanBatteryC = weather.Climate.Monthly.MeanC.Average() + bank.Model.EnclosureRiseK;
         var life = BatteryCapacity.LifeYears(bank.Battery.CalendarYearsAt25C, bank.Battery.CyclesAtDepth, bank.Battery.CycleDepthFraction, result.EquivalentFullCyclesPerYear, meanBatteryC);
         return new EnergyDesign(bank.LampInputW, bank.NightlyWh, bank.UsableWh, bank.AutonomyNights, life, power.HandInputs, power.Hand, power.System, result)

@@ -92,7 +92,8 @@ public static class LightStage
         var distribution = inputs.Light[luminaire.PhotometricFile];
         var bounds = BoundsFor(luminaire, site, inputs.Rules);
         var key = new LightKey(
-            distribution, site.Kind, site.LengthM, site.WidthM, site.Target, site.Schedule, site.FixedPoles, site.Arrangement, shape, maintenance, bounds);
+            distribution, site.Kind, site.LengthM, site.WidthM, site.Target, site.Schedule, site.FixedPoles, site.Arrangement, shape, maintenance, bounds)
+        { Drawn = SiteLighting.DrawnOf(site) };
         var (light, checks) = inputs.Shared.Light(key, () => Lit(key, site, inputs));
         return new LightOption(
             luminaire, shape, SiteLighting.PolesOf(light, site), light, maintenance, luminaire.InputPowerW * light.LevelFraction, [.. suited, .. checks]);

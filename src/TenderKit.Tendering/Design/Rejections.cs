@@ -9,6 +9,7 @@ namespace TenderKit.Tendering.Design;
 /// </summary>
 public sealed class Rejections
 {
+    private readonly CheckList _numbers = new(false);
     private (string Candidate, Check Check, int Step, int FailedCount, double Shortfall)? _nearest;
 
     /// <summary>Whether all checks comply; a failing candidate is remembered if it is nearer than those before.</summary>
@@ -27,6 +28,16 @@ public sealed class Rejections
         if (worst is null) return true;
         Remember(candidate, worst, failed);
         return false;
+    }
+
+    /// <summary>The same with checks that are made as numbers, and again as records only when the candidate is the nearest miss so far.</summary>
+    /// <param name="checks">Adds the checks of the candidate to a list.</param>
+    public bool Accept(Func<string> candidate, Action<CheckList> checks)
+    {
+        checks(_numbers.Clear());
+        if (_numbers.Complies) return true;
+        if (_nearest is { } n && (0, _numbers.FailedCount, _numbers.WorstShortfall).CompareTo(Rank(n)) >= 0) return false;
+        return Accept(candidate, CheckList.Record(checks));
     }
 
     /// <summary>Takes over the nearest miss of another collection, if it came further or is nearer than its own.</summary>

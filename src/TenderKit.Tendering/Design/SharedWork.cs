@@ -19,7 +19,8 @@ public sealed class SharedWork
 
     private readonly Lock _lock = new();
     private readonly LinkedList<(string Key, Lazy<SiteWeather> Weather)> _places = new();
-    private readonly ConditionalWeakTable<SiteWeather, ConcurrentDictionary<PowerSystem, EnergyResult>> _balances = [];
+    private readonly ConditionalWeakTable<SiteWeather, ConcurrentDictionary<PowerSystem, (EnergyResult? Result, double AtLeastDark)>> _balances = [];
+    private readonly ConditionalWeakTable<SiteClimate, ConcurrentDictionary<(RuleSet, double), BankSizes>> _banks = [];
     private readonly ConditionalWeakTable<SiteWeather, ConcurrentDictionary<PlaneOrientation, SiteWeather>> _planes = [];
     private readonly ConcurrentDictionary<LightKey, LitSite> _lights = new();
     private readonly ConcurrentDictionary<(LightDistribution, RoadLayout, LightTarget, double, SpacingBounds), LightSolution> _widest = new();
@@ -54,12 +55,22 @@ public sealed class SharedWork
     }
 
     /// <summary>The energy balance of a power system under a weather.</summary>
-    internal EnergyResult Balance(SiteWeather weather, PowerSystem system)
+    internal EnergyResult Balance(SiteWeather weather, PowerSystem system) => Balance(weather, system, double.PositiveInfinity)!;
+
+    /// <summary>The same, or null as soon as it is certain that it has more dark nights a year than allowed.</summary>
+    internal EnergyResult? Balance(SiteWeather weather, PowerSystem system, double mostDarkNightsPerYear)
     {
         var known = _balances.GetValue(weather, _ => new());
-        if (known.TryGetValue(system, out var result)) return result;
-        return known[system] = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, system);
+        if (known.TryGetValue(system, out var before) && (before.Result is not null || before.AtLeastDark > mostDarkNightsPerYear))
+            return before.Result?.DarkNightsPerYear > mostDarkNightsPerYear ? null : before.Result;
+        var (result, atLeast) = EnergyBalance.RunUnlessDark(weather.Plane, weather.Climate.Lamp, system, mostDarkNightsPerYear);
+        known[system] = (result, atLeast);
+        return result;
     }
+
+    /// <summary>What banks hold in a climate, for the autonomy asked for.</summary>
+    internal BankSizes BanksOf(SiteClimate climate, DesignInputs inputs) =>
+        _banks.GetValue(climate, _ => new()).GetOrAdd((inputs.Rules, inputs.Tender.Reliability.AutonomyNights), _ => new BankSizes(climate, inputs));
 
     /// <summary>A weather on another plane.</summary>
     internal SiteWeather OnPlane(SiteWeather weather, PlaneOrientation plane, Func<SiteWeather> compute)
@@ -82,7 +93,11 @@ public sealed class SharedWork
 /// <summary>All that the light of a site depends on.</summary>
 internal sealed record LightKey(
     LightDistribution Distribution, SiteKind Kind, double LengthM, double WidthM, LightTarget Target, LightingSchedule Schedule, int? FixedPoles,
-    Arrangement Arrangement, PoleShape Shape, double Maintenance, SpacingBounds Bounds);
+    Arrangement Arrangement, PoleShape Shape, double Maintenance, SpacingBounds Bounds)
+{
+    /// <summary>What is drawn of the site where its light depends on it: its area, or the bends of its line.</summary>
+    public SiteGeometry? Drawn { get; init; }
+}
 
 /// <summary>Light of a site with its checks.</summary>
 internal sealed record LitSite(LightSolution Light, System.Collections.Immutable.ImmutableArray<TenderKit.Sizing.Basics.Check> Checks);

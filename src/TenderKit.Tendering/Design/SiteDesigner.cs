@@ -56,8 +56,7 @@ public static class SiteDesigner
     {
         var candidate = proven.Candidate;
         var checks = candidate.Light.Checks
-            .Concat(candidate.Power.Bank.Checks)
-            .Concat(candidate.Power.Checks)
+            .Concat(PowerStages.ChecksOf(candidate, site, weather, inputs))
             .Concat(LeastCostSearch.EnergyChecks(proven.Energy, inputs))
             .Concat(candidate.Wiring.Checks)
             .Concat(candidate.Support.Checks)

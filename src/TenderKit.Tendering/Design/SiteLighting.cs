@@ -16,6 +16,7 @@ public static class SiteLighting
     public static LightSolution Of(LightDistribution distribution, Site site, PoleShape shape, double maintenance, SpacingBounds bounds, DesignInputs inputs)
     {
         var rules = inputs.Rules;
+        if (site is { Kind: SiteKind.Yard, Geometry.Lit: { } drawn }) return AreaLighting.Of(distribution, site, drawn, shape, maintenance, bounds, rules["light.setback"]);
         if (site.Kind == SiteKind.Yard) return OnYard(distribution, site, shape, maintenance, bounds, rules);
         return TenderClasses.Luminance(site.Target) is { } roadClass
             ? LuminanceLighting.Of(distribution, site, LayoutOf(site, shape, rules), roadClass, maintenance, bounds, inputs.Shared)
@@ -34,6 +35,12 @@ public static class SiteLighting
         if (!widest.Met) return widest;
         var perSide = PolesPerSide(site, widest.SpacingM);
         var sides = SidesOf(site);
+        if (site.Geometry is { BendFractions.IsEmpty: false } && perSide > 1)
+        {
+            var bent = SpacingSearch.AtSpacing(distribution, layout with { SpacingM = BaysOf(site, widest.SpacingM).GreatestM * StepsPerBay(site) }, site.Target, maintenance, bounds);
+            return bent with { GoverningLimit = widest.GoverningLimit };
+        }
+
         var even = OfPoles(distribution, layout, site, perSide * sides, maintenance, bounds);
         if (!even.Met && perSide == 1 && site.LengthM >= 2 * LeastSpacingM)
             even = OfPoles(distribution, layout, site, 2 * sides, maintenance, bounds);
@@ -82,6 +89,20 @@ public static class SiteLighting
 
     private static double Overhang(PoleShape shape, RuleSet rules) => shape.ArmReachM - rules["light.setback"];
 
+    /// <summary>What is drawn of a site where its light depends on it, or null.</summary>
+    internal static SiteGeometry? DrawnOf(Site site) => site switch
+    {
+        { Kind: SiteKind.Yard, Geometry: { Lit: not null } area } => area,
+        { FixedPoles: null, Geometry: { BendFractions.IsEmpty: false } line } => line,
+        _ => null,
+    };
+
+    /// <summary>Poles along the line of a site, a pole at each of its bends; on both sides of a staggered one, on one side otherwise.</summary>
+    internal static LineBays BaysOf(Site site, double spacingM) =>
+        LineBays.Of(site.LengthM, [.. (site.Geometry?.BendFractions ?? []).Select(f => f * site.LengthM)], spacingM / StepsPerBay(site));
+
+    private static int StepsPerBay(Site site) => site.Arrangement == Arrangement.Staggered ? 2 : 1;
+
     /// <summary>Poles on one side: the line is divided into equal bays no longer than the spacing found, poles from half a bay.</summary>
     internal static int PolesPerSide(Site site, double spacingM) => Math.Max(1, (int)Math.Ceiling((site.LengthM / spacingM) - 1e-9));
 
@@ -93,6 +114,8 @@ public static class SiteLighting
     public static int PolesOf(LightSolution light, Site site)
     {
         if (light.Yard is { } yard) return yard.PolesPerSide * (yard.BothSides ? 2 : 1);
-        return site.FixedPoles ?? PolesPerSide(site, light.SpacingM) * SidesOf(site);
+        if (site.FixedPoles is { } asked) return asked;
+        if (site.Geometry is { BendFractions.IsEmpty: false } && light.SpacingM < site.LengthM) return BaysOf(site, light.SpacingM).PlacesM.Length * (site.Arrangement == Arrangement.Opposite ? 2 : 1);
+        return PolesPerSide(site, light.SpacingM) * SidesOf(site);
     }
 }

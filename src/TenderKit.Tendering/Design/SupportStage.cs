@@ -15,24 +15,39 @@ public sealed record SupportOption(
 public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs inputs, Costs costs, Rejections rejections)
 {
     private const double GravityMPerS2 = 9.81;
-    private readonly Dictionary<string, SupportOption?> _known = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Luminaire, PoleShape Shape, string Module, int Modules, string Battery, int Batteries, string Controller, int Controllers), SupportOption?> _known = [];
+    private readonly Dictionary<PoleShape, ImmutableArray<(Pole Pole, FoundationSet Set, decimal Cost)>> _stands = [];
+    private (double HeaviestKg, double LeastModuleM2, double LeastBoxM2)? _most;
+    private ImmutableArray<Bracket>? _brackets;
+    private ImmutableArray<Enclosure>? _enclosures;
+    private readonly CheckList _numbers = new(false);
     private readonly CivilCosts _civil = new(inputs.Catalog, costs, inputs.Tender.Prices.MaintenanceYears);
     private readonly (WindCase Wind, ConvertedWind Conversion) _wind = AtLeast(site.Wind, 10);
 
     /// <summary>Null when nothing carries it.</summary>
     public SupportOption? Find(LightOption light, PowerOption power)
     {
-        var key = FormattableString.Invariant(
-            $"{light.Luminaire.Code}|{light.Shape}|{power.Module.Code}|{power.ModuleCount}|{power.Bank.Battery.Code}|{power.Bank.InSeries * power.Bank.Strings}|{power.Bank.Controller.Code}|{power.Bank.ControllerCount}");
+        var key = (light.Luminaire.Code, light.Shape, power.Module.Code, power.ModuleCount, power.Bank.Battery.Code, power.Bank.InSeries * power.Bank.Strings, power.Bank.Controller.Code, power.Bank.ControllerCount);
         if (_known.TryGetValue(key, out var known)) return known;
         return _known[key] = Build(light, power);
     }
 
     /// <summary>The cheapest bracket for a number of modules; null when none suits.</summary>
-    internal Bracket? BracketFor(Module module, int count, out ImmutableArray<Check> checks) => Cheapest(inputs.Catalog.Brackets, b => BracketChecks(b, module, count), out checks);
+    internal Bracket? BracketFor(Module module, int count, out ImmutableArray<Check> checks) => Cheapest(_brackets ??= ByCost(inputs.Catalog.Brackets), (list, b) => BracketChecks(list, b, module, count), out checks);
 
     /// <summary>The cheapest enclosure for a bank with its controller; null when none suits.</summary>
-    internal Enclosure? EnclosureFor(BankOption bank, out ImmutableArray<Check> checks) => Cheapest(inputs.Catalog.Enclosures, e => EnclosureChecks(e, bank), out checks);
+    internal Enclosure? EnclosureFor(BankOption bank, out ImmutableArray<Check> checks) => Cheapest(_enclosures ??= ByCost(inputs.Catalog.Enclosures), (list, e) => EnclosureChecks(list, e, bank), out checks);
+
+    /// <summary>Cost of the cheapest box with room for so many of a battery and strong enough for them: never above that of a box which takes the controller too.</summary>
+    internal decimal? BoxCost(Battery battery, int count)
+    {
+        foreach (var box in _enclosures ??= ByCost(inputs.Catalog.Enclosures))
+        {
+            if (box.UsableVolumeL >= battery.VolumeM3 * count * 1000 && box.MaxContentKg >= battery.WeightKg * count && box.IpCode >= inputs.Rules["enclosure.ip"]) return costs.Of(box);
+        }
+
+        return null;
+    }
 
     private SupportOption? Build(LightOption light, PowerOption power)
     {
@@ -43,43 +58,72 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         if (separate && (bracket is null || enclosure is null)) return null;
         if (!WindCovered()) return null;
         var (poles, grounds) = (new Rejections(), new Rejections());
-        var best = PolesOf(light.Shape).Select(pole => Carry(light, power, bracket, enclosure, pole, poles, grounds)).OfType<SupportOption>().MinBy(CostOf);
-        if (best is null) rejections.Take(grounds.HasAny ? grounds : poles, grounds.HasAny ? 2 : 1);
-        return best is null ? null : best with { Checks = [.. bracketChecks, .. enclosureChecks, .. best.Checks] };
+        var loads = new Dictionary<Pole, PoleUnderWind?>(ReferenceEqualityComparer.Instance);
+        foreach (var (pole, set, _) in StandsOf(light.Shape))
+        {
+            if (!loads.TryGetValue(pole, out var under)) loads[pole] = under = UnderWind(light, power, bracket, enclosure, pole, poles);
+            if (under is null || !grounds.Accept(() => $"{set.Code} under {pole.Code}", list => FoundationChecks.Of(list, set, pole, under.Load, under.CarriedN, site, inputs.Rules))) continue;
+            return Carried(light, under, bracket, enclosure, pole, set, [.. bracketChecks, .. enclosureChecks]);
+        }
+
+        rejections.Take(grounds.HasAny ? grounds : poles, grounds.HasAny ? 2 : 1);
+        return null;
     }
 
-    /// <summary>One pole with the foundation that costs least under it; null when it is too weak or nothing holds it.</summary>
-    private SupportOption? Carry(LightOption light, PowerOption power, Bracket? bracket, Enclosure? enclosure, Pole pole, Rejections poles, Rejections grounds)
+    /// <summary>A pole that stands the wind on all it carries.</summary>
+    private sealed record PoleUnderWind(PoleLoad Load, double CarriedN, double PeriodS, double DynamicFactor);
+
+    /// <summary>
+    /// Poles of a shape with the foundations that suit them, the cheapest pair first; of equals the cheaper pole, then the cheaper foundation. What a pair
+    /// costs with its works does not depend on what it carries, so the first that stands is the least.
+    /// </summary>
+    private ImmutableArray<(Pole Pole, FoundationSet Set, decimal Cost)> StandsOf(PoleShape shape)
     {
-        var (wind, conversion) = _wind;
+        if (_stands.TryGetValue(shape, out var known)) return known;
+        var sets = inputs.Catalog.Foundations.OrderBy(costs.Of).ThenBy(f => f.Code, StringComparer.Ordinal).ToArray();
+        return _stands[shape] =
+        [
+            .. PolesOf(shape)
+                .SelectMany(p => sets.Where(f => FoundationChecks.Suits(f, p)).Select(f => (Pole: p, Set: f, Cost: costs.Of(p) + costs.Of(f) + _civil.Of(f, FoundationChecks.Amounts(f, p, inputs.Rules)))))
+                .OrderBy(s => s.Cost),
+        ];
+    }
+
+    /// <summary>Null when the pole is too weak or does not fit.</summary>
+    private PoleUnderWind? UnderWind(LightOption light, PowerOption power, Bracket? bracket, Enclosure? enclosure, Pole pole, Rejections poles)
+    {
         var shaft = PoleChecks.ShaftOf(pole);
         var periodS = Sway.PeriodS(shaft, HeadKg(light, power) + (bracket?.WeightKg ?? 0));
         var dynamicFactor = Math.Max(inputs.Rules["structure.dynamic_factor"], Sway.DynamicFactor(Math.Min(periodS, 10)));
-        var load = Wind.OnPole(shaft, WindItems(light, ModuleAreaM2(power), enclosure?.WindAreaM2), wind.CharacteristicNPerM2, structuralFactor: dynamicFactor);
-        ImmutableArray<Check> poleChecks =
-        [
-            .. PoleChecks.Of(pole, load, site, inputs.Rules), .. FitChecks.HeadOnPole(light.Luminaire, pole),
-            .. bracket is null ? [] : FitChecks.BracketOnPole(bracket, pole), .. enclosure is null ? [] : FitChecks.BoxOnPole(enclosure, pole, inputs.Rules),
-        ];
-        if (!poles.Accept(() => pole.Code, poleChecks)) return null;
+        var load = Wind.OnPole(shaft, WindItems(light, ModuleAreaM2(power), enclosure?.WindAreaM2), _wind.Wind.CharacteristicNPerM2, structuralFactor: dynamicFactor);
+        if (!poles.Accept(() => pole.Code, list => ChecksOf(list, light, bracket, enclosure, pole, load))) return null;
         var carriedN = (pole.WeightKg + (bracket?.WeightKg ?? 0) + (enclosure?.WeightKg ?? 0) + light.Luminaire.WeightKg + (light.Integrated is null ? ContentKg(power) : 0)) * GravityMPerS2;
-        SupportOption? Grounded(FoundationSet set)
-        {
-            var ground = FoundationChecks.Of(set, pole, load, carriedN, site, inputs.Rules);
-            if (!grounds.Accept(() => $"{set.Code} under {pole.Code}", ground.Checks)) return null;
-            var structure = new StructureDesign(load, ground.Block, wind.PeakPressureNPerM2(pole.HeightM))
-            {
-                Wind = wind, Conversion = conversion, PeriodS = periodS, DynamicFactor = dynamicFactor, DoorStressMPa = PoleChecks.DoorStressMPa(pole, load), Bolts = ground.Bolts, EmbedmentM = ground.EmbedmentM,
-            };
-            return new SupportOption(bracket, enclosure, pole, set, structure, [.. poleChecks, .. ground.Checks]);
-        }
-
-        return inputs.Catalog.Foundations.Where(f => FoundationChecks.Suits(f, pole)).OrderBy(costs.Of).ThenBy(f => f.Code, StringComparer.Ordinal)
-            .Select(Grounded).OfType<SupportOption>().MinBy(CostOf);
+        return new PoleUnderWind(load, carriedN, periodS, dynamicFactor);
     }
 
-    /// <summary>Direct cost of pole and foundation with their civil works.</summary>
-    private decimal CostOf(SupportOption option) => costs.Of(option.Pole) + costs.Of(option.Foundation) + _civil.Of(option.Foundation, option.Structure.Foundation);
+    private void ChecksOf(CheckList list, LightOption light, Bracket? bracket, Enclosure? enclosure, Pole pole, PoleLoad load)
+    {
+        PoleChecks.Of(list, pole, load, site, inputs.Rules);
+        FitChecks.HeadOnPole(list, light.Luminaire, pole);
+        if (bracket is not null) FitChecks.BracketOnPole(list, bracket, pole);
+        if (enclosure is not null) FitChecks.BoxOnPole(list, enclosure, pole, inputs.Rules);
+    }
+
+    private SupportOption Carried(LightOption light, PoleUnderWind under, Bracket? bracket, Enclosure? enclosure, Pole pole, FoundationSet set, ImmutableArray<Check> before)
+    {
+        var (wind, conversion) = _wind;
+        GroundedPole? ground = null;
+        var checks = CheckList.Record(list =>
+        {
+            ChecksOf(list, light, bracket, enclosure, pole, under.Load);
+            ground = FoundationChecks.Of(list, set, pole, under.Load, under.CarriedN, site, inputs.Rules);
+        });
+        var structure = new StructureDesign(under.Load, ground!.Block, wind.PeakPressureNPerM2(pole.HeightM))
+        {
+            Wind = wind, Conversion = conversion, PeriodS = under.PeriodS, DynamicFactor = under.DynamicFactor, DoorStressMPa = PoleChecks.DoorStressMPa(pole, under.Load), Bolts = ground.Bolts, EmbedmentM = ground.EmbedmentM,
+        };
+        return new SupportOption(bracket, enclosure, pole, set, structure, [.. before, .. checks]);
+    }
 
     /// <summary>Whether the standard covers the wind; a speed below it counts as its least.</summary>
     private bool WindCovered() => rejections.Accept(
@@ -100,32 +144,40 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
     /// </summary>
     /// <param name="moduleAreaM2">Area of the modules, m2; null for the smallest there is.</param>
     /// <param name="boxAreaM2">Area of the box seen by the wind, m2; null for the smallest there is.</param>
-    /// <param name="costOf">Least cost of a pole on a foundation.</param>
-    internal decimal LeastCost(LightOption light, double? moduleAreaM2, double? boxAreaM2, Func<Pole, FoundationSet, decimal> costOf)
+    internal decimal LeastCost(LightOption light, double? moduleAreaM2, double? boxAreaM2)
     {
-        var heaviestKg = light.Luminaire.WeightKg + Most(inputs.Catalog.Brackets.Select(b => b.WeightKg)) + Most(inputs.Catalog.Enclosures.Select(e => e.WeightKg + e.MaxContentKg))
-            + (ArrayStage.MostModules * Most(inputs.Catalog.Modules.Select(m => m.WeightKg)));
+        var most = _most ??= (
+            Most(inputs.Catalog.Brackets.Select(b => b.WeightKg)) + Most(inputs.Catalog.Enclosures.Select(e => e.WeightKg + e.MaxContentKg)) + (ArrayStage.MostModules * Most(inputs.Catalog.Modules.Select(m => m.WeightKg))),
+            inputs.Catalog.Modules.Select(m => m.LengthM * m.WidthM).DefaultIfEmpty(0).Min(), inputs.Catalog.Enclosures.Select(e => e.WindAreaM2).DefaultIfEmpty(0).Min());
+        var heaviestKg = light.Luminaire.WeightKg + most.HeaviestKg;
         var items = WindItems(
             light,
-            light.Integrated is { } own ? own.ModuleLengthM * own.ModuleWidthM : moduleAreaM2 ?? inputs.Catalog.Modules.Select(m => m.LengthM * m.WidthM).DefaultIfEmpty(0).Min(),
-            light.Integrated is not null ? null : boxAreaM2 ?? inputs.Catalog.Enclosures.Select(e => e.WindAreaM2).DefaultIfEmpty(0).Min());
-        decimal? least = null;
-        foreach (var pole in PolesOf(light.Shape))
+            light.Integrated is { } own ? own.ModuleLengthM * own.ModuleWidthM : moduleAreaM2 ?? most.LeastModuleM2,
+            light.Integrated is not null ? null : boxAreaM2 ?? most.LeastBoxM2);
+        var carriedN = new Dictionary<Pole, (PoleLoad Load, double CarriedN)?>(ReferenceEqualityComparer.Instance);
+        foreach (var (pole, set, cost) in StandsOf(light.Shape))
         {
-            var load = Wind.OnPole(PoleChecks.ShaftOf(pole), items, _wind.Wind.CharacteristicNPerM2, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
-            if (PoleChecks.Of(pole, load, site, inputs.Rules).Any(c => !c.Complies)) continue;
-            foreach (var set in inputs.Catalog.Foundations.Where(f => FoundationChecks.Suits(f, pole)))
-            {
-                if (costOf(pole, set) is var cost && !(cost >= least) && Stands(set, pole, load, (pole.WeightKg + heaviestKg) * GravityMPerS2)) least = cost;
-            }
+            if (!carriedN.TryGetValue(pole, out var under)) carriedN[pole] = under = LeastLoad(pole, items, heaviestKg);
+            if (under is { } u && Stands(set, pole, u.Load, u.CarriedN)) return cost;
         }
 
-        return least ?? 0;
+        return 0;
+    }
+
+    /// <summary>The least load and the greatest weight a pole can have with such items; null when even these are too much.</summary>
+    private (PoleLoad Load, double CarriedN)? LeastLoad(Pole pole, ImmutableArray<WindItem> items, double heaviestKg)
+    {
+        var load = Wind.OnPole(PoleChecks.ShaftOf(pole), items, _wind.Wind.CharacteristicNPerM2, structuralFactor: inputs.Rules["structure.dynamic_factor"]);
+        PoleChecks.Of(_numbers.Clear(), pole, load, site, inputs.Rules);
+        return _numbers.Complies ? (load, (pole.WeightKg + heaviestKg) * GravityMPerS2) : null;
     }
 
     /// <summary>Whether a foundation stands in all that more weight on it can only help.</summary>
-    private bool Stands(FoundationSet set, Pole pole, PoleLoad load, double carriedN) =>
-        FoundationChecks.Of(set, pole, load, carriedN, site, inputs.Rules).Checks.Where(c => c.Id is "foundation.overturning" or "foundation.embedment").All(c => c.Complies);
+    private bool Stands(FoundationSet set, Pole pole, PoleLoad load, double carriedN)
+    {
+        FoundationChecks.Holds(_numbers.Clear(), set, pole, load, carriedN, site, inputs.Rules);
+        return _numbers.Complies;
+    }
 
     private static double Most(IEnumerable<double> values) => values.DefaultIfEmpty(0).Max();
 
@@ -134,14 +186,16 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
             .Where(shape.IsShapeOf)
             .OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal);
 
-    private TPart? Cheapest<TPart>(IEnumerable<TPart> parts, Func<TPart, ImmutableArray<Check>> checksOf, out ImmutableArray<Check> checks)
+    /// <summary>The first part in order of cost that complies.</summary>
+    private TPart? Cheapest<TPart>(ImmutableArray<TPart> byCost, Action<CheckList, TPart> addChecks, out ImmutableArray<Check> checks)
         where TPart : Part
     {
         var refused = new Rejections();
-        foreach (var part in parts.OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal))
+        foreach (var part in byCost)
         {
-            var found = checks = checksOf(part);
-            if (refused.Accept(() => part.Code, found)) return part;
+            if (!refused.Accept(() => part.Code, list => addChecks(list, part))) continue;
+            checks = CheckList.Record(list => addChecks(list, part));
+            return part;
         }
 
         rejections.Take(refused, 0);
@@ -149,34 +203,24 @@ public sealed class SupportStage(Site site, SiteClimate climate, DesignInputs in
         return null;
     }
 
-    private ImmutableArray<Check> BracketChecks(Bracket bracket, Module module, int count) =>
-    [
-        new(
-            "bracket.area", "Bracket", "module area it carries", Comparison.AtLeast,
-            module.LengthM * module.WidthM * count, bracket.MaxModuleAreaM2, "m2", "module area"),
-        new(
-            "bracket.least_tilt", "Bracket", "least tilt", Comparison.AtMost,
-            climate.Plane.TiltDegrees, bracket.MinTiltDegrees, "degrees", "best tilt for the worst month", 0),
-        new(
-            "bracket.most_tilt", "Bracket", "greatest tilt", Comparison.AtLeast,
-            climate.Plane.TiltDegrees, bracket.MaxTiltDegrees, "degrees", "best tilt for the worst month", 0),
-    ];
+    private ImmutableArray<TPart> ByCost<TPart>(ImmutableArray<TPart> parts)
+        where TPart : Part => [.. parts.OrderBy(costs.Of).ThenBy(p => p.Code, StringComparer.Ordinal)];
 
-    private ImmutableArray<Check> EnclosureChecks(Enclosure enclosure, BankOption bank)
+    private void BracketChecks(CheckList list, Bracket bracket, Module module, int count)
+    {
+        list.AtLeast("bracket.area", "Bracket", "module area it carries", module.LengthM * module.WidthM * count, bracket.MaxModuleAreaM2, "m2", "module area");
+        list.AtMost("bracket.least_tilt", "Bracket", "least tilt", climate.Plane.TiltDegrees, bracket.MinTiltDegrees, "degrees", "best tilt for the worst month", 0);
+        list.AtLeast("bracket.most_tilt", "Bracket", "greatest tilt", climate.Plane.TiltDegrees, bracket.MaxTiltDegrees, "degrees", "best tilt for the worst month", 0);
+    }
+
+    private void EnclosureChecks(CheckList list, Enclosure enclosure, BankOption bank)
     {
         var batteries = bank.InSeries * bank.Strings;
         var volumeL = ((bank.Battery.VolumeM3 * batteries) + bank.Control.VolumeM3) * 1000;
         var weightKg = (bank.Battery.WeightKg * batteries) + bank.Control.WeightKg;
-        return
-        [
-            new(
-                "enclosure.volume", "Enclosure", "usable volume", Comparison.AtLeast,
-                volumeL, enclosure.UsableVolumeL, "l", "battery and controller, packed", 1),
-            new(
-                "enclosure.content", "Enclosure", "content it carries", Comparison.AtLeast,
-                weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 1),
-            .. FitChecks.BatteryInBox(bank, enclosure, inputs.Rules),
-        ];
+        list.AtLeast("enclosure.volume", "Enclosure", "usable volume", volumeL, enclosure.UsableVolumeL, "l", "battery and controller, packed", 1);
+        list.AtLeast("enclosure.content", "Enclosure", "content it carries", weightKg, enclosure.MaxContentKg, "kg", "battery and controller", 1);
+        FitChecks.BatteryInBox(list, bank, enclosure, inputs.Rules);
     }
 
     private ImmutableArray<WindItem> WindItems(LightOption light, double moduleAreaM2, double? boxAreaM2)

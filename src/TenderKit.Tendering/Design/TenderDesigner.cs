@@ -45,7 +45,7 @@ public static class TenderDesigner
     }
 
     private static UnmetSite UnmetOf(Site site, Outcome<SiteDesign> outcome) =>
-        new(site.Id, site.Name, outcome.Diagnostics.Last(d => d.Severity == Severity.Error).Message);
+        new(site.Id, site.Name, outcome.Diagnostics.Last(d => d.Severity == Severity.Error).Message) { Site = site };
 
     private static IEnumerable<Diagnostic> RuleWarnings(RuleSet rules) =>
         rules.Rules.Where(r => !r.InRange).Select(r => Diagnostic.Warning(

@@ -6,6 +6,12 @@ public enum NoteFact
     /// <summary>At least one pole is designed.</summary>
     AnyPole,
 
+    /// <summary>Module, battery, controller and luminaire are separate and joined on site.</summary>
+    SeparateParts,
+
+    /// <summary>Lamp, module, battery and controller in one housing, closed by its maker: nothing is joined on site.</summary>
+    IntegratedUnit,
+
     /// <summary>Lithium iron phosphate battery.</summary>
     LithiumBattery,
 

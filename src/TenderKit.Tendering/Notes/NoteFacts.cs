@@ -50,6 +50,8 @@ public sealed class NoteFacts
     private static IEnumerable<(NoteFact Fact, string? Words)> OfKits(TenderDesign design)
     {
         var kits = design.Kits;
+        yield return (NoteFact.SeparateParts, Kits(kits, "separate module, battery and controller", p => p.Integrated is null));
+        yield return (NoteFact.IntegratedUnit, Kits(kits, "integrated unit closed by its maker", p => p.Integrated is not null));
         yield return (NoteFact.LithiumBattery, Kits(kits, "lithium iron phosphate battery", p => !IsLead(p)));
         yield return (NoteFact.LeadAcidBattery, Kits(kits, "lead-acid battery" + VentilationWords(kits), IsLead));
         yield return (NoteFact.FloodedBattery, Kits(kits, "flooded lead-acid battery",
@@ -79,8 +81,8 @@ public sealed class NoteFacts
             s => IsLead(s.Parts) && s.Climate.Monthly.RecordLowC <= FrostC));
         yield return (NoteFact.BatteryReplacement, Sites(sites, "battery life under ten years",
             s => s.Energy.BatteryLifeYears < ReplacementYears));
-        yield return (NoteFact.ArrayUpToSixtyVolts, Sites(sites, "array of at most 60 V when cold", s => ColdArrayV(s) <= ExtraLowV));
-        yield return (NoteFact.ArrayAboveSixtyVolts, Sites(sites, "array above 60 V when cold", s => ColdArrayV(s) > ExtraLowV));
+        yield return (NoteFact.ArrayUpToSixtyVolts, Sites(sites, "array of at most 60 V when cold", s => s.Parts.Integrated is null && ColdArrayV(s) <= ExtraLowV));
+        yield return (NoteFact.ArrayAboveSixtyVolts, Sites(sites, "array above 60 V when cold", s => s.Parts.Integrated is null && ColdArrayV(s) > ExtraLowV));
         yield return (NoteFact.RoadTraffic, Sites(sites, "road with traffic", s => s.Site.Kind == SiteKind.Road));
         yield return (NoteFact.PublicOnFoot, Sites(sites, "path or yard in public use", s => s.Site.Kind != SiteKind.Road));
         yield return (NoteFact.StrongWind, Sites(sites, "basic wind speed of 30 m/s or more",

@@ -37,15 +37,38 @@ public static class PolePlacing
     private static ImmutableArray<PolePosition> Positions(SiteDesign design, List<SiteDesign> lines, TenderDesign tender, List<Diagnostic> found)
     {
         var geometry = design.Site.Geometry!;
-        if (geometry.Poles.Length == design.Poles) return [.. geometry.Poles.Select(p => Drawn(geometry, p))];
+        if (geometry.Poles.Length == design.Poles && design.Light.Area is null) return [.. geometry.Poles.Select(p => Drawn(geometry, p))];
+        if (design.Light.Area is { } area && geometry.Lit is { } lit) return [.. area.Luminaires.Select((l, i) => InArea(area, lit, l, i))];
         var setbackM = tender.Rule("light.setback");
         if (design.Light.Yard is { } yard && geometry.Shape == MapShape.Area) return OnArea(design, yard, setbackM, found);
         var line = geometry.Shape == MapShape.Line ? geometry.Parts : [geometry.Parts[0].Add(geometry.Parts[0][0])];
         var junctions = Junctions(design, line, lines);
-        var plan = new LinePlan(design.Poles, design.Site.Arrangement, (design.Site.WidthM / 2) + setbackM, tender.Rule("light.junction_clearance"), junctions);
+        var plan = new LinePlan(design.Poles, design.Site.Arrangement, (design.Site.WidthM / 2) + setbackM, tender.Rule("light.junction_clearance"), junctions, SideOf(design, line))
+        {
+            PlacesM = PlacesOf(design, line),
+        };
         var placed = PolePositions.Along(line, plan);
         Report(design, line, placed, found);
         return placed;
+    }
+
+    private static PolePosition InArea(AreaLayout area, DrawnArea lit, LuminairePosition luminaire, int index) =>
+        new(lit.Frame.ToGround(area.FootOf(luminaire)), Angle.Normalised(90 - luminaire.FacingDegrees), index, PoleSide.Area, "");
+
+    /// <summary>Places with a pole at each bend, where the number of poles was found for them; empty otherwise.</summary>
+    private static ImmutableArray<double> PlacesOf(SiteDesign design, ImmutableArray<ImmutableArray<GeoPoint>> line)
+    {
+        if (SiteLighting.DrawnOf(design.Site) is not { Shape: MapShape.Line } || design.Light.SpacingM >= design.Site.LengthM) return [];
+        var scale = line.Sum(p => MapMeasure.LengthM(p)) / design.Site.LengthM;
+        return [.. SiteLighting.BaysOf(design.Site, design.Light.SpacingM).PlacesM.Select(p => p * scale)];
+    }
+
+    /// <summary>The side of a single row: as the list states, else the one on the outside of the bends, else the left.</summary>
+    private static PoleSide SideOf(SiteDesign design, ImmutableArray<ImmutableArray<GeoPoint>> line)
+    {
+        if (design.Site.Side is { } stated) return stated;
+        var turned = design.Site.Arrangement == Arrangement.SingleSided ? line.SelectMany(p => PolePositions.Bends(p)).Sum(b => b.TurnDegrees) : 0;
+        return turned < 0 ? PoleSide.Right : PoleSide.Left;
     }
 
     private static PolePosition Drawn(SiteGeometry geometry, GeoPoint pole)
@@ -97,8 +120,11 @@ public static class PolePlacing
         if (placed.Any(p => p.Remark.Length > 0) && widest > spacing * (1 + BayTolerance))
             found.Add(Diagnostic.Warning("TK750", FormattableString.Invariant($"poles moved clear of a junction leave a bay of {widest:0.0} m where {spacing:0.0} m were calculated; add a pole there, or light the junction by itself"), PlaceOf(design)));
         var bends = line.SelectMany(p => PolePositions.Bends(p)).ToList();
-        if (bends.Count > 0)
-            found.Add(Diagnostic.Note("TK751", FormattableString.Invariant($"the line bends by more than {PolePositions.BendDegrees:0} degrees at {string.Join(", ", bends.Take(6).Select(b => FormattableString.Invariant($"{b.AlongM:0} m")))}; light is calculated for straight roads: look at the poles there, the outer side of a bend is the better one"), PlaceOf(design)));
+        if (bends.Count == 0) return;
+        var where = string.Join(", ", bends.Take(6).Select(b => FormattableString.Invariant($"{b.AlongM:0} m")));
+        found.Add(SiteLighting.DrawnOf(design.Site) is null
+            ? Diagnostic.Note("TK751", FormattableString.Invariant($"the line bends by more than {PolePositions.BendDegrees:0} degrees at {where} and the poles stand evenly along it, as many as are asked for: look at the poles there, the outer side of a bend is the better one"), PlaceOf(design))
+            : Diagnostic.Note("TK751", FormattableString.Invariant($"the line bends by more than {PolePositions.BendDegrees:0} degrees at {where}; a pole stands at each bend, and no bay is longer than calculated. Light is calculated for straight roads: look at the poles there, the outer side of a bend is the better one"), PlaceOf(design)));
     }
 
     private static double HeightM(LightSolution light) => light.Layout?.MountingHeightM ?? light.Yard?.MountingHeightM ?? 0;

@@ -20,6 +20,9 @@ public enum PoleSide
     FirstLongSide,
     SecondLongSide,
 
+    /// <summary>On an area lit as it is drawn.</summary>
+    Area,
+
     /// <summary>As drawn on the map.</summary>
     Drawn,
 }

@@ -13,7 +13,11 @@ namespace TenderKit.Tendering.Positions;
 /// <param name="Junctions">Distances along the line of the junctions, m.</param>
 /// <param name="FirstSide">Side of a single row, and of the first pole of a staggered one.</param>
 public sealed record LinePlan(
-    int Poles, Arrangement Arrangement, double OffsetM, double JunctionClearanceM, ImmutableArray<double> Junctions, PoleSide FirstSide = PoleSide.Left);
+    int Poles, Arrangement Arrangement, double OffsetM, double JunctionClearanceM, ImmutableArray<double> Junctions, PoleSide FirstSide = PoleSide.Left)
+{
+    /// <summary>Distances along the line of the poles of one side, of both for a staggered row, where they are not even: a pole at each bend. Empty for even bays.</summary>
+    public ImmutableArray<double> PlacesM { get; init; } = [];
+}
 
 /// <summary>Places poles on the ground as the light calculation has them: even bays, the first pole half a bay from the end.</summary>
 public static class PolePositions
@@ -60,9 +64,10 @@ public static class PolePositions
     {
         var (first, second) = (plan.FirstSide, plan.FirstSide == PoleSide.Left ? PoleSide.Right : PoleSide.Left);
         var bays = plan.Arrangement == Arrangement.Opposite ? Math.Max(1, plan.Poles / 2) : plan.Poles;
+        var uneven = plan.PlacesM.Length == bays;
         for (var i = 0; i < bays; i++)
         {
-            var along = (i + 0.5) * lengthM / bays;
+            var along = uneven ? plan.PlacesM[i] : (i + 0.5) * lengthM / bays;
             yield return (plan.Arrangement == Arrangement.Staggered && i % 2 == 1 ? second : first, along);
             if (plan.Arrangement == Arrangement.Opposite) yield return (second, along);
         }
@@ -89,10 +94,39 @@ public static class PolePositions
             if (candidate != line[^1]) left -= length;
         }
 
-        var (point, azimuth) = MapMeasure.PointAt(part, left);
+        var (point, azimuth, widening) = Across(part, left);
         var outwards = azimuth + (side == PoleSide.Left ? -90 : 90);
-        var remark = movedM > 0.005 ? FormattableString.Invariant($"moved {movedM:0.0} m along the road to keep clear of a junction") : "";
-        return new(Geodesic.Along(point, outwards, plan.OffsetM), Angle.Normalised(outwards + 180), alongM, side, remark);
+        var pole = Geodesic.Along(point, outwards, plan.OffsetM * widening);
+        return new(pole, Angle.Normalised(outwards + 180), alongM, side, Remark(line, pole, movedM, plan.OffsetM));
+    }
+
+    private static string Remark(ImmutableArray<ImmutableArray<GeoPoint>> line, GeoPoint pole, double movedM, double offsetM)
+    {
+        if (movedM > 0.005) return FormattableString.Invariant($"moved {movedM:0.0} m along the road to keep clear of a junction");
+        const double tooNear = 0.9;
+        return line.Min(p => MapMeasure.DistanceM(p, pole)) < tooNear * offsetM ? "stands too near the road beyond the bend: move it outwards" : "";
+    }
+
+    /// <summary>
+    /// The point at a distance along a line, the direction of the line there and by how much farther a pole stands from it: at a bend the
+    /// direction halfway between both legs, and one over the cosine of half the turn, at most 2, so that the pole keeps its distance from both.
+    /// Check: a turn of 90 degrees gives 1.414.
+    /// </summary>
+    private static (GeoPoint Point, double AzimuthDegrees, double Widening) Across(ImmutableArray<GeoPoint> line, double distanceM)
+    {
+        const double atBendM = 0.05;
+        var along = 0.0;
+        for (var i = 1; i + 1 < line.Length; i++)
+        {
+            var before = Geodesic.Between(line[i - 1], line[i]);
+            along += before.LengthM;
+            if (Math.Abs(along - distanceM) > atBendM) continue;
+            var turn = Math.IEEERemainder(Geodesic.Between(line[i], line[i + 1]).AzimuthDegrees - before.AzimuthDegrees, 360);
+            return (line[i], before.AzimuthDegrees + (turn / 2), 1 / Math.Max(0.5, Angle.CosDegrees(turn / 2)));
+        }
+
+        var (point, azimuth) = MapMeasure.PointAt(line, distanceM);
+        return (point, azimuth, 1);
     }
 
     private static PolePosition OnSide(ImmutableArray<GeoPoint> ring, BoundingRectangle box, PoleSide side, double alongM, double setbackM)

@@ -31,6 +31,15 @@ public sealed record AskedKit(
     KitDuty Duty,
     ImmutableSortedDictionary<string, decimal> Estimate)
 {
+    /// <summary>Poles our light calculation needs with the offered lamp at the sites it is set at; 0 where the tender states the kit.</summary>
+    public int PolesNeeded { get; init; }
+
+    /// <summary>Flux each offered lamp must give, by site, lm; empty where the tender states the kit.</summary>
+    public ImmutableSortedDictionary<string, double> FluxBySite { get; init; } = ImmutableSortedDictionary<string, double>.Empty;
+
+    /// <summary>Share of the light asked for that the offered lamps reach, by site; empty where the tender states the kit.</summary>
+    public ImmutableSortedDictionary<string, double> LightBySite { get; init; } = ImmutableSortedDictionary<string, double>.Empty;
+
     public int PolesOf(string? lot) => lot is null ? Poles.Values.Sum() : Poles.GetValueOrDefault(lot);
 }
 
@@ -54,10 +63,27 @@ public sealed record Asked(
     /// <summary>Whether the tender states the kits; else our own design is the measure, by performance.</summary>
     public bool IsStated { get; init; } = true;
 
+    /// <summary>Whether <see cref="Kits"/> are the light points of the offer itself, set at the sites they serve.</summary>
+    public bool IsShaped { get; init; }
+
+    /// <summary>What each site asks, where the tender states no kits.</summary>
+    public ImmutableArray<Own.SiteNeed> Sites { get; init; } = [];
+
+    /// <summary>Share of rated battery energy that may be drawn when new, by chemistry.</summary>
+    public ImmutableSortedDictionary<string, double> Fresh { get; init; } = ImmutableSortedDictionary<string, double>.Empty;
+
+    /// <summary>Least ingress protection of a luminaire, IP code.</summary>
+    public int LeastIp { get; init; }
+
+    /// <summary>Estimates from the catalogue, or null for none.</summary>
+    public EstimateBook? Book { get; init; }
+
+    public double FreshOf(string chemistry) => Fresh.GetValueOrDefault(chemistry, 0.9);
+
     public ImmutableSortedSet<string> Lots => [.. Kits.SelectMany(k => k.Poles.Keys)];
 
     /// <summary>Our estimate of the goods for all poles of some lots, in the tender's currency.</summary>
-    public decimal EstimateOf(IReadOnlyCollection<string> lots) => Kits.Sum(k => lots.Sum(k.PolesOf) * k.Estimate.Values.Sum());
+    public decimal EstimateOf(IReadOnlyCollection<string> lots) => Kits.Sum(k => lots.Sum(k.PolesOf) * k.Estimate.Where(e => e.Key is not ("battery lithium" or "battery lead") && !e.Key.EndsWith(EstimateBook.High, StringComparison.Ordinal)).Sum(e => e.Value) + (k.Estimate.ContainsKey("battery") ? 0 : lots.Sum(k.PolesOf) * k.Estimate.GetValueOrDefault("battery lithium", k.Estimate.GetValueOrDefault("battery lead"))));
 
     public decimal? RateOf(string? currency) => currency is null || currency == Currency ? 1 : Exchange.TryGetValue(currency, out var rate) ? rate : null;
 }

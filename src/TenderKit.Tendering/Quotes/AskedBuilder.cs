@@ -3,6 +3,7 @@ using TenderKit.Catalog.Families;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Bill;
 using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Settings;
 
 namespace TenderKit.Tendering.Quotes;
 
@@ -11,13 +12,15 @@ public static class AskedBuilder
 {
     /// <param name="design">The tender, designed.</param>
     /// <param name="bill">Our own bill for the estimate, or null for none.</param>
-    /// <param name="stated">The kits the tender states, or null: our own design is the measure.</param>
-    public static Asked Of(TenderDesign design, BillOfQuantities? bill, StatedAsk? stated = null)
+    /// <param name="stated">The kits the tender states, or null: what its sites ask is the measure.</param>
+    /// <param name="inputs">Inputs of the design, for what each site asks where no kits are stated.</param>
+    public static Asked Of(TenderDesign design, BillOfQuantities? bill, StatedAsk? stated = null, DesignInputs? inputs = null)
     {
         var head = design.Tender.Head;
         var rates = RatesOf(bill);
+        var book = BookOf(design, bill);
         return new Asked(
-            stated is null ? [.. design.Kits.Select(k => KitOf(k, design, bill, rates))] : [.. stated.Kits.Where(k => SitesOf(k, design).Any()).Select(k => StatedOf(k, design, bill, rates))],
+            stated is null ? [.. design.Kits.Select(k => KitOf(k, design, bill, rates))] : [.. stated.Kits.Where(k => SitesOf(k, design).Any()).Select(k => StatedOf(k, design)).Select(k => k with { Estimate = book?.Of(k) ?? k.Estimate })],
             head.ValidityDays,
             head.DeliveryDays,
             design.Tender.Reliability.AutonomyNights,
@@ -28,26 +31,31 @@ public static class AskedBuilder
                 design.Rule("plausible.luminaire"), design.Rule("plausible.module"), design.Rule("plausible.battery_lithium"), design.Rule("plausible.battery_lead"),
                 design.Rule("wiring.ambient"), design.Rule("wiring.fuse_factor"), design.Rule("wiring.drop_battery")),
             design.Tender.Quotes)
-        { IsStated = stated is not null };
+        {
+            IsStated = stated is not null,
+            Sites = stated is null && inputs is not null ? Own.SiteNeed.Of(design, inputs) : [],
+            Fresh = FreshOf(design),
+            LeastIp = (int)design.Rule("luminaire.ip"),
+            Book = book,
+        };
     }
 
     private static IEnumerable<SiteDesign> SitesOf(StatedKit kit, TenderDesign design) => design.Sites.Where(s => kit.SiteIds.Contains(s.Site.Id));
 
     /// <summary>A stated kit: its own lamp through the schedule's full hours at its site, our own use beside the lamp; the module it states is enough by statement.</summary>
-    private static AskedKit StatedOf(StatedKit kit, TenderDesign design, BillOfQuantities? bill, Dictionary<string, decimal> rates)
+    private static AskedKit StatedOf(StatedKit kit, TenderDesign design)
     {
         var duties = SitesOf(kit, design).Select(s =>
         {
             var hours = s.Climate.Lamp.LongestMonthFullHours;
             var own = Math.Max(0, s.Energy.NightlyWh - (s.Energy.System.LampInputW * hours));
             var night = (kit.InputPowerW * kit.LevelFraction * hours) + own;
-            return (Night: night, Hours: hours, ArrayWp: s.Energy.Hand.ArrayWp * night / s.Energy.NightlyWh, s.KitId);
+            return (Night: night, Hours: hours, ArrayWp: s.Energy.Hand.ArrayWp * night / s.Energy.NightlyWh);
         }).ToList();
         var hardest = duties.MaxBy(d => d.Night);
         var duty = new KitDuty(kit.LevelFraction, hardest.Night, hardest.Hours, Math.Min(duties.Max(d => d.ArrayWp), kit.ModuleWp), FreshOf(design));
-        var near = design.Kits.First(k => k.Id == hardest.KitId);
         return new AskedKit(
-            kit.Id, kit.Poles, kit.PolesBySite, kit.FluxLm, kit.InputPowerW, kit.IpCode, kit.ModuleWp, kit.BankV, kit.BatteryAh, kit.BatteryWh, kit.ModuleWp / kit.BankV, kit.HeightM, duty, EstimateOf(near, design, bill, rates));
+            kit.Id, kit.Poles, kit.PolesBySite, kit.FluxLm, kit.InputPowerW, kit.IpCode, kit.ModuleWp, kit.BankV, kit.BatteryAh, kit.BatteryWh, kit.ModuleWp / kit.BankV, kit.HeightM, duty, ImmutableSortedDictionary<string, decimal>.Empty);
     }
 
     private static ImmutableSortedDictionary<string, double> FreshOf(TenderDesign design) =>
@@ -100,7 +108,29 @@ public static class AskedBuilder
         _ => PartWords.Family(part).One,
     };
 
-    private static ImmutableSortedDictionary<string, double> LifeOf(TenderDesign design) => design.Sites
-        .GroupBy(s => s.Parts.Battery.Chemistry == BatteryChemistry.LithiumIronPhosphate ? "lithium" : "lead")
-        .ToImmutableSortedDictionary(g => g.Key, g => g.Max(s => s.Energy.BatteryLifeYears), StringComparer.Ordinal);
+    private static EstimateBook? BookOf(TenderDesign design, BillOfQuantities? bill)
+    {
+        if (bill is null || bill.BuildUps.IsEmpty) return null;
+        var values = LedgerValues.Evaluate(bill.Ledger);
+        var services = design.Catalog.Services.Select(s => s.Code).ToHashSet(StringComparer.Ordinal);
+        var factors = bill.BuildUps.Where(b => !services.Contains(b.PartCode) && values[b.Supply] > 0).Select(b => values[b.Rate] / values[b.Supply]).ToList();
+        var head = design.Tender.Head;
+        return factors.Count == 0 ? null : new EstimateBook(design.Catalog, factors.Average(), c => c == head.Currency ? 1 : head.Exchange.FirstOrDefault(e => e.Currency == c)?.Rate);
+    }
+
+    /// <summary>Life by chemistry from our own energy balance; for a chemistry we did not choose, the middle of the catalogue's batteries at the same use and heat.</summary>
+    private static ImmutableSortedDictionary<string, double> LifeOf(TenderDesign design)
+    {
+        static string Group(BatteryChemistry chemistry) => chemistry == BatteryChemistry.LithiumIronPhosphate ? "lithium" : "lead";
+        var own = design.Sites.GroupBy(s => Group(s.Parts.Battery.Chemistry)).ToDictionary(g => g.Key, g => g.Max(s => s.Energy.BatteryLifeYears));
+        foreach (var group in design.Catalog.Batteries.GroupBy(b => Group(b.Chemistry)).Where(g => !own.ContainsKey(g.Key)))
+        {
+            var site = design.Sites.MinBy(s => s.Climate.Monthly.MeanC.Average())!;
+            var heat = site.Climate.Monthly.MeanC.Average() + design.Rule("battery.enclosure_rise");
+            var lives = group.Select(b => BatteryCapacity.LifeYears(b.CalendarYearsAt25C, b.CyclesAtDepth, b.CycleDepthFraction, site.Energy.Simulated.EquivalentFullCyclesPerYear, heat)).Order().ToList();
+            own[group.Key] = lives[lives.Count / 2];
+        }
+
+        return own.ToImmutableSortedDictionary(StringComparer.Ordinal);
+    }
 }

@@ -53,9 +53,17 @@ public sealed record PriceBasis(
     /// <summary>Sums the employer tells every bidder to include.</summary>
     public ImmutableArray<ProvisionalSum> ProvisionalSums { get; init; } = [];
 
+    /// <summary>How goods are bought.</summary>
+    public Buying Buying { get; init; } = new(true, true);
+
     /// <summary>Daywork the employer asks to have priced in each lot.</summary>
     public Daywork Daywork { get; init; } = new(0, 0, 0);
 }
+
+/// <summary>How goods are bought: one order of each part for all lots, in whole packs and never below the least order.</summary>
+/// <param name="PriceBreaks">The catalogue's price of the quantity ordered is taken, else that of single units.</param>
+/// <param name="ExcessInRates">What must be ordered beyond the bill is spread over the rate of its part, else it is the bidder's stock and in no rate.</param>
+public sealed record Buying(bool PriceBreaks, bool ExcessInRates);
 
 /// <summary>A sum stated by the employer for work not yet known.</summary>
 /// <param name="Lot">Lot it stands in; empty for the first.</param>
@@ -113,6 +121,21 @@ public sealed record Tender(
 
     /// <summary>File of the employer's clauses, or null.</summary>
     public string? SpecificationFile { get; init; }
+
+    /// <summary>What is asked for in place of sites, or null.</summary>
+    public Regions.RegionAsk? Region { get; init; }
+
+    /// <summary>Parts the tender names in place of a duty.</summary>
+    public ImmutableArray<PartsStated.StatedParts> PartsStated { get; init; } = [];
+
+    /// <summary>Totals the tender states, or null.</summary>
+    public Sites.StatedTotals? Stated { get; init; }
+
+    /// <summary>What delivery and works are planned with.</summary>
+    public Programme.ProgrammeSettings Programme { get; init; } = TenderKit.Tendering.Programme.ProgrammeSettings.Usual;
+
+    /// <summary>The village that keeps the lights, or null.</summary>
+    public Upkeep.VillageFund? Village { get; init; }
 
     /// <summary>What the designs are chosen by.</summary>
     public ChoiceBasis Choice { get; init; } = ChoiceBasis.FirstCost;

@@ -31,10 +31,12 @@ public static class TenderFile
         if (YamlFile.Read(text, file, problems) is not { } top) return null;
         var schedules = ScheduleReader.Read(top.Section("schedules"));
         var climates = ClimateSection.Read(top.Section("climate"));
+        var region = Regions.RegionSection.Read(top.Section("region"));
+        if (region is not null && top.Scalar("sites") is { } both) top.AddError("TK116", "'sites' and 'region' stand side by side; keep the sites where they are known, the region where they are not", both.Line);
         var tender = new Tender(
             HeadOf(SectionOf(top, "tender")),
             folder,
-            top.RequiredText("sites"),
+            region is null ? top.RequiredText("sites") : "",
             top.RequiredText("catalog"),
             top.RequiredText("rules"),
             climates.Default,
@@ -49,9 +51,15 @@ public static class TenderFile
             Submission = SubmissionSection.Read(top.Section("submission"), folder),
             Quotes = Quotes.QuoteSection.Read(top.Section("quotes")),
             SpecificationFile = top.Text("specification"),
+            Region = region,
+            PartsStated = PartsStated.PartsSection.Read(top, "parts_stated"),
+            Stated = StatedTotals.Read(top.Section("stated")),
             Choice = ChoiceSection.Read(top.Section("choice")),
+            Programme = Programme.ProgrammeSection.Read(top.Section("programme")),
+            Village = Upkeep.VillageSection.Read(top.Section("village")),
         };
         var defaults = DefaultsOf(SectionOf(top, "requirement"), schedules, LotsOf(top.Section("lots")));
+        if (region is not null && defaults.Target is null) top.AddError("TK113", "'requirement' states no class and no lux; a region needs one, since no site row can state it", top.Line);
         var overrides = top.Section("rules_changed");
         top.ReportUnknownKeys();
         return new TenderFileContent(tender, defaults, overrides);
@@ -151,6 +159,7 @@ public static class TenderFile
         {
             ProvisionalSums = [.. section.Sections("provisional_sums").Select(ProvisionalSumOf)],
             Daywork = DayworkOf(section.Section("daywork")),
+            Buying = BuyingOf(section.Section("buying")),
         };
         spares?.ReportUnknownKeys();
         section.ReportUnknownKeys();
@@ -163,6 +172,22 @@ public static class TenderFile
         if (read.Amount < 0) section.AddError("TK116", "'amount' of a provisional sum must be zero or more", section.Line);
         section.ReportUnknownKeys();
         return read;
+    }
+
+    private static Buying BuyingOf(YamlSection? section)
+    {
+        if (section is null) return new Buying(true, true);
+        var read = new Buying(IsYes(section, "price_breaks"), IsYes(section, "excess_in_rates"));
+        section.ReportUnknownKeys();
+        return read;
+    }
+
+    /// <summary>Yes where nothing is said.</summary>
+    private static bool IsYes(YamlSection section, string key)
+    {
+        if (section.Scalar(key) is not { } scalar || scalar.Text.ToUpperInvariant() is "YES" or "TRUE") return true;
+        if (scalar.Text.ToUpperInvariant() is not ("NO" or "FALSE")) section.AddError("TK114", $"'{scalar.Path}' must be yes or no", scalar.Line);
+        return false;
     }
 
     private static Daywork DayworkOf(YamlSection? section)

@@ -8,6 +8,7 @@ using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Tendering.Columns;
+using TenderKit.Tendering.Regions;
 using TenderKit.Tendering.Sites;
 
 namespace TenderKit.Tendering.Settings;
@@ -35,13 +36,15 @@ public static class TenderLoader
         var limits = LimitsOf(rules);
         problems.AddRange(SubmissionSection.Examine(content.Tender.Submission, content.Tender.Head));
         var canRun = !problems.Exists(p => p.Severity == Severity.Error);
-        var list = SitesOf(content, problems, digests);
+        var (stations, region) = (ReferenceStations.Load(), content.Tender.Region);
+        var list = region is null ? SitesOf(content, problems, digests) : null;
+        if (list is not null) problems.AddRange(content.Tender.Stated?.OfList(list.Sites, list.Rows.Length, new Place(content.Tender.SitesFile)) ?? []);
         var climates = new ClimateLoader(content.Tender, limits, problems, digests);
-        var sites = climates.Load(list is null ? [] : WithHorizons(list.Sites, content.Tender, problems, digests));
+        var sites = climates.Load(region is not null ? RegionSites.Of(region, content.Defaults, stations) : list is null ? [] : WithHorizons(list.Sites, content.Tender, problems, digests));
         canRun &= content.Tender.Climates.NameOf(null) is not { } standard || climates.Readings.ContainsKey(standard);
         var form = FormOf(content.Tender, problems, digests);
         var clauses = ClausesOf(content.Tender, problems, digests);
-        if (!canRun || list is null || rules is null || catalog is null) return new LoadedTender(null, list, [.. problems]);
+        if (!canRun || (list is null && region is null) || rules is null || catalog is null) return new LoadedTender(null, list, [.. problems]);
 
         var light = LightOf(catalog, problems);
         var offered = catalog.Parts with
@@ -50,7 +53,7 @@ public static class TenderLoader
             IntegratedUnits = [.. catalog.Parts.IntegratedUnits.Where(u => light.ContainsKey(u.PhotometricFile))],
         };
         var inputs = new DesignInputs(
-            content.Tender, rules, sites, offered, catalog.Digest, light, climates.Readings, ReferenceStations.Load(), [.. digests])
+            content.Tender, rules, sites, offered, catalog.Digest, light, climates.Readings, stations, [.. digests])
         {
             Form = form,
             Clauses = clauses,

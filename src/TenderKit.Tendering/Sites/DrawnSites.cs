@@ -18,9 +18,6 @@ public static class DrawnSites
     /// <summary>A pole belongs to the nearest line or area within this, m. Common practice, no source.</summary>
     private const double PoleReachM = 50;
 
-    /// <summary>Stated and drawn length may differ by this fraction. Common practice, no source.</summary>
-    private const double LengthTolerance = 0.05;
-
     private static readonly string[] PoleWords =
         ["pole", "poles", "lamp", "lamps", "light", "lights", "streetlight", "lamppost", "poteau", "mat", "lampadaire", "poste", "postes", "luminaria", "luminaire", "candeeiro"];
 
@@ -80,7 +77,11 @@ public static class DrawnSites
     private static (Table Table, List<bool> IsLengthStated) TableOf(MapFile map, List<MapFeature> features, ILookup<int, GeoPoint> poles)
     {
         var keys = features.SelectMany(f => f.Properties.Select(p => p.Key)).Distinct(StringComparer.Ordinal).Where(k => !IsMeaning(k, SiteColumns.Latitude) && !IsMeaning(k, SiteColumns.Longitude)).ToList();
-        var owned = Measured.ToDictionary(m => m, m => keys.Find(k => IsMeaning(k, m)), StringComparer.Ordinal);
+        var meanings = keys.ToDictionary(k => k, MeaningOf, StringComparer.Ordinal);
+        // one thing may say "length" and the next "longitud": the first heading of a meaning stands for all
+        var heads = keys.Where(k => meanings[k] is not null).GroupBy(k => meanings[k]!, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
+        keys.RemoveAll(k => meanings[k] is { } meaning && heads[meaning][0] != k);
+        var owned = Measured.ToDictionary(m => m, m => heads.GetValueOrDefault(m)?[0], StringComparer.Ordinal);
         var added = Measured.Where(m => owned[m] is null && (m != SiteColumns.Poles || poles.Count > 0)).ToList();
         var headings = added.Concat(keys).ToList();
         var rows = new List<ImmutableArray<Cell>> { Row(1, headings) };
@@ -88,14 +89,16 @@ public static class DrawnSites
         foreach (var feature in features)
         {
             var own = feature.Properties.GroupBy(p => p.Key, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Value, StringComparer.Ordinal);
+            string? Stated(Dictionary<string, string> texts, string heading) =>
+                (meanings[heading] is { } meaning ? heads[meaning] : [heading]).Select(h => texts.GetValueOrDefault(h)).FirstOrDefault(t => !string.IsNullOrEmpty(t));
             string Cell(string heading, bool isAdded)
             {
-                if (!isAdded && own.TryGetValue(heading, out var text) && text.Length > 0) return text;
+                if (!isAdded && Stated(own, heading) is { } text) return text;
                 var meaning = isAdded ? heading : Measured.FirstOrDefault(m => owned[m] == heading);
                 return meaning is null ? "" : MeasuredText(feature, meaning, poles);
             }
 
-            stated.Add(owned[SiteColumns.Length] is { } key && own.TryGetValue(key, out var length) && length.Length > 0);
+            stated.Add(owned[SiteColumns.Length] is { } key && Stated(own, key) is not null);
             rows.Add(Row(rows.Count + 1, [.. headings.Select((h, i) => Cell(h, i < added.Count))]));
         }
 
@@ -106,7 +109,7 @@ public static class DrawnSites
 
     private static string MeasuredText(MapFeature feature, string meaning, ILookup<int, GeoPoint> poles)
     {
-        var place = PlaceOf(feature);
+        var place = SiteDrawing.PlaceOf(feature);
         var isArea = feature.Shape == MapShape.Area;
         string Say(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
         return meaning switch
@@ -117,39 +120,18 @@ public static class DrawnSites
             SiteColumns.Longitude => Say(place.LongitudeDegrees, "0.0000000"),
             SiteColumns.Kind when feature.Shape != MapShape.Point => isArea ? "yard" : "road",
             SiteColumns.Length when feature.Shape == MapShape.Line => Say(feature.LengthM, "0.0") + " m",
-            SiteColumns.Length when isArea => Say(Largest(feature).LongSideM, "0.0") + " m",
-            SiteColumns.Width when isArea => Say(Largest(feature).ShortSideM, "0.0") + " m",
+            SiteColumns.Length when isArea => Say(SiteDrawing.RectangleOf(feature).LongSideM, "0.0") + " m",
+            SiteColumns.Width when isArea => Say(SiteDrawing.RectangleOf(feature).ShortSideM, "0.0") + " m",
             SiteColumns.Poles when poles[feature.Number].Any() => Say(poles[feature.Number].Count(), "0"),
             _ => "",
         };
     }
 
-    private static GeoPoint PlaceOf(MapFeature feature) => feature.Shape switch
-    {
-        MapShape.Point => feature.Parts[0][0],
-        MapShape.Line => MapMeasure.Middle(feature.Parts.MaxBy(p => MapMeasure.LengthM(p))),
-        _ => MapMeasure.Inside(LargestRing(feature)),
-    };
+    private static Site WithGeometry(Site site, MapFeature feature, ILookup<int, GeoPoint> poles, bool isStated, string file, List<Diagnostic> found) =>
+        feature.Shape == MapShape.Point ? site : SiteDrawing.Add(site, feature, [.. poles[feature.Number]], isStated, file, found);
 
-    private static BoundingRectangle Largest(MapFeature feature) => MapMeasure.Rectangle(LargestRing(feature));
+    private static bool IsMeaning(string key, string meaning) => MeaningOf(key) == meaning;
 
-    private static ImmutableArray<GeoPoint> LargestRing(MapFeature feature) => feature.Parts.MaxBy(MapMeasure.AreaM2);
-
-    private static Site WithGeometry(Site site, MapFeature feature, ILookup<int, GeoPoint> poles, bool isStated, string file, List<Diagnostic> found)
-    {
-        if (feature.Shape == MapShape.Point) return site;
-        var parts = feature.Shape == MapShape.Area ? [LargestRing(feature)] : feature.Parts;
-        var place = new Place(file, Row: site.Row, Site: site.Id);
-        if (feature.Shape == MapShape.Area && feature.Parts.Length > 1)
-            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"is drawn as {feature.Parts.Length} areas; the largest is taken: draw a site for each"), place));
-        var drawn = feature.Shape == MapShape.Area ? Largest(feature).LongSideM : feature.LengthM;
-        if (isStated && Math.Abs(site.LengthM - drawn) > LengthTolerance * drawn)
-            found.Add(Diagnostic.Warning("TK170", FormattableString.Invariant($"states a length of {site.LengthM:0.#} m and is drawn {drawn:0.#} m long; the stated length is used: correct the one that is wrong"), place));
-        if (feature.Shape == MapShape.Area && MapMeasure.AreaM2(parts[0]) is var area && area < 0.9 * site.LengthM * site.WidthM)
-            found.Add(Diagnostic.Note("TK170", FormattableString.Invariant($"is drawn with {area:0} m2; the smallest rectangle around it, {site.LengthM:0.#} x {site.WidthM:0.#} m, is lit"), place));
-        var geometry = new SiteGeometry(feature.Shape, parts) { Poles = [.. poles[feature.Number]] };
-        return site with { Geometry = geometry, BearingDegrees = site.BearingDegrees ?? geometry.BearingDegrees };
-    }
-
-    private static bool IsMeaning(string key, string meaning) => HeadingMatch.Fits(key, SiteColumns.All) is [{ Score: >= 0.95 } best, ..] && best.Meaning.Id == meaning;
+    /// <summary>What the name of a property means, or null; a likeness that a list's heading would be taken for is enough.</summary>
+    private static string? MeaningOf(string key) => HeadingMatch.Fits(key, SiteColumns.All) is [{ Score: >= 0.88 } best, ..] ? best.Meaning.Id : null;
 }

@@ -2,6 +2,7 @@ using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
+using TenderKit.Tendering.Positions;
 
 namespace TenderKit.Tendering.Sites;
 
@@ -69,6 +70,9 @@ public sealed record Site(
     /// <summary>The wind its standard works with, and how the stated speed became it.</summary>
     public (WindCase Wind, ConvertedWind Conversion) Wind =>
         WindCase.Of(Ground.Standard, BasicWindMPerS, Ground.Definition ?? WindCase.Wanted(Ground.Standard), Terrain);
+
+    /// <summary>Side on which a single row stands, seen along the line as drawn; null where it is not stated.</summary>
+    public PoleSide? Side { get; init; }
 
     /// <summary>Direction of the road, degrees clockwise from north; null where it is not known.</summary>
     public double? BearingDegrees { get; init; }

@@ -45,6 +45,15 @@ public static class SiteColumns
     public const string Northing = "northing";
     public const string UtmZone = "utm_zone";
 
+    /// <summary>Side of a single row of poles, seen along the line.</summary>
+    public const string Side = "side";
+
+    /// <summary>A line walked on the ground, as survey forms write it.</summary>
+    public const string Trace = "trace";
+
+    /// <summary>An area walked round on the ground.</summary>
+    public const string Outline = "outline";
+
     /// <summary>Direction of the road.</summary>
     public const string Bearing = "bearing_deg";
 
@@ -136,6 +145,9 @@ public static class SiteColumns
         ColumnMeaning.Of(Altitude, QuantityKind.Length, "altitude|alt|elevation|gps altitude|gps elevation|altitud|elevacion|altitude gps|cota|masl"),
         ColumnMeaning.Of(Accuracy, QuantityKind.Length, "accuracy|precision|gps accuracy|gps precision|hdop|precisao|exactitud"),
         ColumnMeaning.Of(Bearing, QuantityKind.Degrees, "bearing deg|road bearing|bearing of road|direction of road|road direction|road heading|bearing degrees|road bearing deg|orientation de la route|direction de la route|rumbo de la via|orientacion de la via|rumo da via|orientacao da via"),
+        ColumnMeaning.Of(Side, null, "side of road|side of the road|pole side|side of poles|cote de la route|cote des poteaux|lado de la via|lado de los postes|lado da via|lado dos postes"),
+        ColumnMeaning.Of(Trace, null, "trace|geotrace|road trace|gps trace|line trace|trace of road|centre line|centerline|trace gps|trace de la route|trazado|trazado gps|tracado"),
+        ColumnMeaning.Of(Outline, null, "outline|geoshape|polygon|area outline|area drawn|boundary|site boundary|shape|polygone|contour|perimetre|poligono|contorno|perimetro"),
         ColumnMeaning.Of(UtmZone, null, "utm zone|zone|zone utm|fuseau|huso|fuso|zona utm|grid zone"),
     ];
 }

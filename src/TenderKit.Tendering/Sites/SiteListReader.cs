@@ -16,8 +16,9 @@ public static class SiteListReader
 {
     private static readonly string[][] Needed =
     [
-        [SiteColumns.Latitude, SiteColumns.Coordinates, SiteColumns.Northing], [SiteColumns.Longitude, SiteColumns.Coordinates, SiteColumns.Easting],
-        [SiteColumns.Length],
+        [SiteColumns.Latitude, SiteColumns.Coordinates, SiteColumns.Northing, SiteColumns.Trace, SiteColumns.Outline],
+        [SiteColumns.Longitude, SiteColumns.Coordinates, SiteColumns.Easting, SiteColumns.Trace, SiteColumns.Outline],
+        [SiteColumns.Length, SiteColumns.Trace, SiteColumns.Outline],
     ];
 
     /// <summary>Reads the sheets of a file that are site lists; where none is whole, the one whose headings fit best.</summary>
@@ -90,7 +91,7 @@ public static class SiteListReader
         foreach (var (row, _) in rows)
         {
             var site = reader.Read(row);
-            if (site is not null) sites.Add(site);
+            if (site is not null) sites.Add(row.Drawing is { } drawing ? SiteDrawing.Add(site, drawing, [], row.IsFilled(SiteColumns.Length), row.File, found) : site);
             echoes.Add(row.Echo(site is not null));
             found.AddRange(row.Diagnostics);
         }
@@ -113,6 +114,7 @@ public static class SiteListReader
         {
             var row = new SiteRow(mapping, cells, marks);
             Identify(mapping, row, ids, isOneOfMany);
+            row.ReadDrawing();
             yield return (row, positions.Read(row));
         }
     }

@@ -2,17 +2,22 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using F23.StringSimilarity;
+using TenderKit.Intake.Maps;
 using TenderKit.Intake.Maps.Geodesy;
 using TenderKit.Intake.Numbers;
 using TenderKit.Intake.Tables;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Columns;
+using TenderKit.Tendering.Sites.Positions;
 
 namespace TenderKit.Tendering.Sites;
 
 /// <summary>One row under reading: cells by meaning, with the echo and the diagnostics they give rise to.</summary>
 internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell> cells, ImmutableArray<DecimalMark> marks)
 {
+    /// <summary>A position known less well than this is said, m. Common practice, no source.</summary>
+    public const double GreatestAccuracyM = 50;
+
     private readonly List<Diagnostic> diagnostics = [];
     private readonly List<CellEcho> echo = [];
 
@@ -23,11 +28,39 @@ internal sealed partial class SiteRow(ColumnMapping mapping, ImmutableArray<Cell
     /// <summary>Settled position, or null when it could not be had.</summary>
     public GeoPoint? Position { get; set; }
 
+    /// <summary>The line or area that stands in a cell of the row, or null.</summary>
+    public MapFeature? Drawing { get; private set; }
+
+    /// <summary>Whether a line or an area stands in a cell and cannot be read, which has been reported.</summary>
+    public bool IsDrawingBroken => Drawing is null && (IsFilled(SiteColumns.Outline) || IsFilled(SiteColumns.Trace));
+
+    /// <summary>Reads the line or the area of the row, where there is one.</summary>
+    public void ReadDrawing()
+    {
+        foreach (var (meaning, shape) in new[] { (SiteColumns.Outline, MapShape.Area), (SiteColumns.Trace, MapShape.Line) })
+        {
+            if (!IsFilled(meaning) || Drawing is not null) continue;
+            var (points, worstM, problem) = TraceText.Read(Text(meaning), shape);
+            if (problem is not null)
+            {
+                Error("TK183", meaning, problem);
+                continue;
+            }
+
+            Drawing = new MapFeature(Row, shape, [points], "", []);
+            Understood(meaning, string.Create(CultureInfo.InvariantCulture, $"{points.Length} points, {Drawing.LengthM:0.0} m"));
+            if (worstM > GreatestAccuracyM)
+                Warning("TK178", meaning, FormattableString.Invariant($"holds a point taken to {worstM:0} m only; its length and its place are no better"));
+        }
+    }
+
     /// <summary>False when the position was taken from the other sites.</summary>
     public bool IsPositionStated { get; set; } = true;
 
     /// <summary>Sheet of the row; null for csv.</summary>
     public string? Sheet => mapping.Table.Sheet;
+
+    public string File => mapping.Table.File;
 
     public bool HasErrors => diagnostics.Exists(d => d.Severity == Severity.Error);
 

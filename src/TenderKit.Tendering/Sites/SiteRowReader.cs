@@ -1,17 +1,21 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using TenderKit.Intake.Maps;
 using TenderKit.Intake.Numbers;
 using TenderKit.Sizing.Climate;
 using TenderKit.Sizing.Energy;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
 using TenderKit.Tendering.Columns;
+using TenderKit.Tendering.Positions;
 
 namespace TenderKit.Tendering.Sites;
 
 /// <summary>Turns one row into a site; every cell is looked at even when an earlier one is wrong.</summary>
 internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTarget?> classFinder, IReadOnlyList<string> classNames)
 {
+    private static readonly string[] SideNames = ["left", "right"];
+
     private static readonly string[] SoilNames = [SoilClasses.Dense.Name, SoilClasses.Medium.Name, SoilClasses.Soft.Name];
 
     public Site? Read(SiteRow row)
@@ -28,6 +32,7 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         var horizon = Horizon(row);
         var azimuth = row.Number(SiteColumns.Azimuth, QuantityKind.Degrees, 0, 360);
         var bearing = row.Number(SiteColumns.Bearing, QuantityKind.Degrees, 0, 360);
+        var side = Side(row);
         var heights = row.IsFilled(SiteColumns.MountingHeight) ? row.Heights(SiteColumns.MountingHeight) : defaults.MountingHeightsM;
         var wind = row.Number(SiteColumns.Wind, QuantityKind.Speed, SiteLimits.LeastWindMPerS, SiteLimits.GreatestWindMPerS)
             ?? defaults.BasicWindMPerS;
@@ -51,6 +56,7 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
             Horizon = horizon,
             AzimuthDegrees = azimuth,
             BearingDegrees = bearing,
+            Side = side,
             Ground = ground,
             IsSurveyed = isSurveyed,
             SurveyedOn = surveyedOn,
@@ -66,14 +72,18 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         return profile;
     }
 
+    private static PoleSide? Side(SiteRow row) => row.Choice(SiteColumns.Side, t => SiteWords.SideOf(t)?.ToString().ToLowerInvariant(), s => s, SideNames) is { } side ? SiteWords.SideOf(side) : null;
+
     private static SiteKind Kind(SiteRow row)
     {
         if (row.IsFilled(SiteColumns.Kind)) return row.Choice<SiteKind>(SiteColumns.Kind, SiteWords.KindOf) ?? SiteKind.Road;
-        return SiteKind.Road;
+        return row.Drawing is { Shape: MapShape.Area } ? SiteKind.Yard : SiteKind.Road;
     }
 
     private (double? LengthM, double? WidthM) Size(SiteRow row, SiteKind kind)
     {
+        if (row.Drawing is { } drawn && !row.IsFilled(SiteColumns.Length)) return DrawnSize(row, drawn, kind);
+        if (row.IsDrawingBroken && !row.IsFilled(SiteColumns.Length)) return (null, null);
         if (!row.IsFilled(SiteColumns.Length)) row.Error("TK182", SiteColumns.Length, "is missing; write it in metres");
         var length = row.Number(SiteColumns.Length, QuantityKind.Length, SiteLimits.LeastLengthM, SiteLimits.GreatestLengthM);
         var widest = kind == SiteKind.Yard ? SiteLimits.GreatestLengthM : SiteLimits.GreatestStripWidthM;
@@ -82,6 +92,22 @@ internal sealed class SiteRowReader(SiteDefaults defaults, Func<string, LightTar
         if (kind != SiteKind.Yard) return (length, defaults.WidthM);
         row.Error("TK182", SiteColumns.Width, "is missing; a yard needs both sides");
         return (length, null);
+    }
+
+    /// <summary>Size measured on what is drawn.</summary>
+    private (double? LengthM, double? WidthM) DrawnSize(SiteRow row, MapFeature drawn, SiteKind kind)
+    {
+        var box = drawn.Shape == MapShape.Area ? SiteDrawing.RectangleOf(drawn) : null;
+        var (column, lengthM) = box is null ? (SiteColumns.Trace, Math.Round(drawn.LengthM, 1)) : (SiteColumns.Outline, Math.Round(box.LongSideM, 1));
+        if (lengthM is < SiteLimits.LeastLengthM or > SiteLimits.GreatestLengthM)
+        {
+            row.Error("TK184", column, FormattableString.Invariant($"is {lengthM:0.#} m long, outside {SiteLimits.LeastLengthM} to {SiteLimits.GreatestLengthM} m; walk it again"));
+            return (null, null);
+        }
+
+        var widest = kind == SiteKind.Yard ? SiteLimits.GreatestLengthM : SiteLimits.GreatestStripWidthM;
+        var stated = row.NumberOrGreater(SiteColumns.Width, QuantityKind.Length, SiteLimits.LeastWidthM, widest);
+        return (lengthM, stated ?? (box is null ? defaults.WidthM : Math.Max(SiteLimits.LeastWidthM, Math.Round(box.ShortSideM, 1))));
     }
 
     // the long side of a yard is its length

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using TenderKit.Sizing.Lighting;
 using TenderKit.Sizing.Structure;
 using TenderKit.Tendering.Columns;
+using TenderKit.Tendering.Positions;
 
 namespace TenderKit.Tendering.Sites;
 
@@ -43,6 +44,14 @@ internal static class SiteWords
     public static SiteKind? KindOf(string text) => Find(Kinds, text);
 
     public static Arrangement? ArrangementOf(string text) => Find(Arrangements, text);
+
+    /// <summary>Side of a single row, seen along the line as drawn.</summary>
+    public static PoleSide? SideOf(string text) => HeadingMatch.Words(text) switch
+    {
+        "left" or "l" or "gauche" or "izquierda" or "izquierdo" or "esquerda" or "esquerdo" => PoleSide.Left,
+        "right" or "r" or "droite" or "derecha" or "derecho" or "direita" or "direito" => PoleSide.Right,
+        _ => null,
+    };
 
     public static Terrain? TerrainOf(string text) => Find(Terrains, text.Replace("category", "", StringComparison.OrdinalIgnoreCase));
 

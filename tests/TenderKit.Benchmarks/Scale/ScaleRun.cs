@@ -1,5 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using TenderKit.Documents.Bids;
 using TenderKit.Sizing.Basics;
 using TenderKit.Tendering.Bill;
@@ -30,8 +32,9 @@ internal static class ScaleRun
             }
 
             Console.WriteLine(FormattableString.Invariant($"{inputs.Sites.Length} sites and {inputs.Catalog.All.Count()} parts read"));
-            if (args.Contains("free")) { Timed("free", () => TenderDesigner.Run(inputs with { Tender = inputs.Tender with { KitsAtMost = null } }, loaded.Diagnostics)); Console.WriteLine(GC.GetTotalMemory(true) / 1e6); return 0; }
+            if (args.Contains("free")) inputs = inputs with { Tender = inputs.Tender with { KitsAtMost = null } };
             var design = Timed("design", () => TenderDesigner.Run(inputs, loaded.Diagnostics));
+            Console.WriteLine("digest " + DigestOf(design));
             Console.WriteLine(FormattableString.Invariant($"{design.Sites.Length} designed, {design.Unmet.Length} not, {design.Kits.Length} kits, {design.PoleCount} poles"));
             if (design.Unmet.Length > 0) Console.WriteLine(design.Unmet[0].Reason);
             var bill = Timed("bill", () => BillBuilder.Build(design));
@@ -43,6 +46,21 @@ internal static class ScaleRun
         {
             folder.Delete(recursive: true);
         }
+    }
+
+    /// <summary>The same for two runs that designed the same: every site with its make-up, poles, level, checks and what is said of it.</summary>
+    private static string DigestOf(TenderDesign design)
+    {
+        var text = new StringBuilder();
+        foreach (var site in design.Sites)
+        {
+            text.AppendLine(CultureInfo.InvariantCulture, $"{site.Site.Id} {site.KitId} {site.Poles} {site.Parts.Key} {site.Light.LevelFraction:R} {site.Energy.Simulated.DarkNightsUpperBound:R}");
+            foreach (var check in site.Checks) text.AppendLine(CultureInfo.InvariantCulture, $"{check.Id} {check.Required:R} {check.Offered:R} {check.Basis}");
+        }
+
+        foreach (var site in design.Unmet) text.AppendLine(site.SiteId + " " + site.Reason);
+        foreach (var diagnostic in design.Diagnostics) text.AppendLine(diagnostic.ToString());
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16];
     }
 
     private static T Timed<T>(string step, Func<T> work)

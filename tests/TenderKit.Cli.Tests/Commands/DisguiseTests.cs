@@ -35,6 +35,15 @@ public class DisguiseTests
         + "S02,Tolavi road,666554.2455,8484202.4160,road,120,4,P5,village-night,single-sided,5,3 %,medium\n"
         + "S11,Deshoro water point,@11,yard,20,15,P4,all-night,,5,0 %,medium\n";
 
+    private const string Map =
+        """
+        { "type": "FeatureCollection", "bbox": [34.5, -13.8, 34.6, -13.6], "features": [
+          { "type": "Feature", "properties": { "Site": "S02", "name": "Tolavi road", "Kind": "road", "Length (m)": 120, "Width (m)": "4 m", "Class": "P5", "Schedule": "village-night",
+            "Arrangement": "single-sided", "Mounting height (m)": 5, "Shading": "3 %", "Soil": "medium" }, "geometry": { "type": "Point", "coordinates": [34.5402, -13.7065, 812.4] } },
+          { "type": "Feature", "properties": { "Site": "S11", "name": "Deshoro water point", "Kind": "yard", "Length (m)": 20, "Width (m)": 15, "Class": "P4", "Schedule": "all-night",
+            "Mounting height (m)": 5, "Shading": 0, "Soil": "medium" }, "geometry": { "type": "Point", "coordinates": [34.5351, -13.6522] } } ] }
+        """;
+
     private static readonly Sheet TwoRows = new("Liste", [
         ["STREET LIGHTING, LOT 1"], [],
         ["Site", "Name", "GPS coordinates", null, "Kind", "Dimensions (m)", null, "Class", "Schedule", "Arrangement", "Mounting height (m)", "Shading", "Soil"],
@@ -46,7 +55,7 @@ public class DisguiseTests
     };
 
     [Fact]
-    public void Seven_disguises_give_one_bid()
+    public void Eight_disguises_give_one_bid()
     {
         var plain = Bid("sites.csv", Encoding.UTF8.GetBytes(Plain));
         Assert.Contains("\"grandTotal\"", plain, StringComparison.Ordinal);
@@ -55,6 +64,7 @@ public class DisguiseTests
         Assert.Equal(plain, Bid("sites.csv", Encoding.GetEncoding(1252).GetBytes(FrenchWithCommas)));
         Assert.Equal(plain, Bid("sites.csv", Encoding.UTF8.GetBytes(DegreesTotalsDitto)));
         Assert.Equal(plain, Bid("sites.csv", Encoding.UTF8.GetBytes(grid)));
+        Assert.Equal(plain, Bid("sites.geojson", Encoding.UTF8.GetBytes(Map)));
         Assert.Equal(plain, Bid("sites.xlsx", Book.Of(TwoRows)));
         Assert.Equal(plain, Bid("sites.xlsx", Book.Of(new Sheet("Notes", [["see next"]]), TwoRows with { Name = "List" })));
         Assert.Equal(plain, Bid("sites.csv", [.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(Plain.Replace(',', '\t'))]));

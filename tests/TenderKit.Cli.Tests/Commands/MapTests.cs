@@ -10,7 +10,8 @@ public class MapTests
         {"type":"FeatureCollection","features":[
         {"type":"Feature","properties":{"id":"R1","name":"Lakeside lane","width_m":4,"class":"P5"},"geometry":{"type":"LineString","coordinates":[[34.55,-13.70],[34.5512,-13.70],[34.5513,-13.6992]]}},
         {"type":"Feature","properties":{"id":"R2","name":"Mission lane","width_m":4,"class":"P5"},"geometry":{"type":"LineString","coordinates":[[34.5504,-13.70],[34.5504,-13.6990]]}},
-        {"type":"Feature","properties":{"id":"Y1","name":"Market","class":"P5"},"geometry":{"type":"Polygon","coordinates":[[[34.552,-13.7],[34.5523,-13.7],[34.5520,-13.7004],[34.552,-13.7]]]}}
+        {"type":"Feature","properties":{"id":"Y1","name":"Market","class":"P5"},"geometry":{"type":"Polygon","coordinates":[[[34.552,-13.7],[34.5523,-13.7],[34.5520,-13.7004],[34.552,-13.7]]]}},
+        {"type":"Feature","properties":{"id":"Y2","name":"Crossed yard","class":"P5"},"geometry":{"type":"Polygon","coordinates":[[[34.553,-13.7],[34.5535,-13.6996],[34.5535,-13.7],[34.553,-13.6996],[34.553,-13.7]]]}}
         ]}
         """;
 
@@ -23,7 +24,9 @@ public class MapTests
         Assert.True(run.Code == ExitCodes.Good, run.Errors);
         var designed = TenderFolder.BidJson(folder.Out)["sites"]!.AsArray();
         var poles = MapReader.Read(Path.Combine(folder.Out, "technical", "poles.geojson")).Value!.Features;
-        Assert.Equal(3, designed.Count);
+        Assert.Equal(4, designed.Count);
+        Assert.Equal("DrawnArea", designed[2]!["light"]!["arrangement"]!.GetValue<string>());
+        Assert.NotEqual("DrawnArea", designed[3]!["light"]!["arrangement"]!.GetValue<string>()); // its inside is not known, so the rectangle around it is lit
         Assert.Equal(designed.Sum(s => s!["poles"]!.GetValue<int>()), poles.Length);
         Assert.Equal(poles.Length, MapReader.Read(Path.Combine(folder.Out, "technical", "poles.kml")).Value!.Features.Length);
         Assert.Equal(poles.Length + 1, File.ReadAllLines(Path.Combine(folder.Out, "technical", "poles.csv")).Length);

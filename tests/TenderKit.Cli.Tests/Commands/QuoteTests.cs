@@ -33,8 +33,41 @@ public class QuoteTests
         Assert.All(new[] { "quote-check.pdf", "quote-check.xlsx", "quote-readings.csv" }, f => Assert.True(new FileInfo(Path.Combine(folder.Out, f)).Length > 500, f));
 
         var compared = TenderFolder.Run("quote", "compare", folder.Tender, folder.PathOf("offer.txt"), "--out", folder.Out, "--format", "json");
-        Assert.Null(JsonNode.Parse(compared.Output)!["offers"]![0]!["rank"]);
-        Assert.True(File.Exists(Path.Combine(folder.Out, "quote-comparison.pdf")));
+        var first = JsonNode.Parse(compared.Output)!;
+        Assert.Null(first["offers"]![0]!["rank"]);
+        Assert.Equal(2940m, first["offers"]![0]!["byLot"]![0]!["evaluated"]!.GetValue<decimal>() - first["offers"]![0]!["byLot"]![0]!["added"]!.GetValue<decimal>());
+        Assert.Equal("A", first["lots"]![0]!["lot"]!.GetValue<string>());
+        Assert.Null(first["combination"]);
+        Assert.All(new[] { "quote-comparison.pdf", "quote-comparison.xlsx" }, f => Assert.True(new FileInfo(Path.Combine(folder.Out, f)).Length > 500, f));
+    }
+
+    /// <summary>Kits stated in the tender; a stated battery that is too small is the tender's fault and said as such. The keys are the contract.</summary>
+    [Fact]
+    public void Stated_kits_are_the_measure_and_weak_ones_are_told()
+    {
+        using var folder = new TenderFolder().WithSites("S06");
+        File.WriteAllText(folder.PathOf("asked.csv"), """
+            kit,family,property,comparison,value,unit
+            K3,kit,lot A,equal,14,poles
+            K3,kit,sites,equal,S06,
+            K3,luminaire,flux_lm,at least,1120,lm
+            K3,luminaire,input_power_w,at most,8,W
+            K3,luminaire,ip_code,at least,65,IP
+            K3,module,rated_wp,at least,10,Wp
+            K3,battery,nominal_voltage_v,equal,12,V
+            K3,battery,rated_ah,at least,5,Ah
+            K3,controller,rated_charge_a,at least,1,A
+            K3,pole,height_m,at least,5,m
+            """);
+        File.AppendAllText(folder.Tender, "\nquotes:\n  asked: asked.csv\n");
+        File.WriteAllText(folder.PathOf("offer.txt"), Good);
+        var (_, output, errors) = TenderFolder.Run("quote", "check", folder.Tender, folder.PathOf("offer.txt"), "--format", "json");
+        Assert.Contains("TK837", errors, StringComparison.Ordinal);
+        var root = JsonNode.Parse(output)!.AsObject();
+        Assert.Superset(new HashSet<string> { "lines", "findings", "correctedTotal", "overall" }, root.Select(p => p.Key).ToHashSet());
+        Assert.All(root["lines"]!.AsArray(), l => Assert.Superset(new HashSet<string> { "row", "family", "read", "verdict", "findings" }, l!.AsObject().Select(p => p.Key).ToHashSet()));
+        Assert.All(root["findings"]!.AsArray(), f => Assert.Superset(new HashSet<string> { "code", "severity", "where", "message" }, f!.AsObject().Select(p => p.Key).ToHashSet()));
+        Assert.Contains(root["findings"]!.AsArray(), f => f!["code"]!.GetValue<string>() == "TK809" && f["message"]!.GetValue<string>().Contains("IP", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -48,7 +81,7 @@ public class QuoteTests
         Assert.Contains(changes, c => c!["what"]!.GetValue<string>() == "validity, days" && c["difference"]!.GetValue<string>() == "-30");
         Assert.Contains(changes, c => c!["what"]!.GetValue<string>() == "grand total" && c["difference"]!.GetValue<string>().StartsWith('+'));
         Assert.DoesNotContain(changes, c => c!["part"]!.GetValue<string>() == "quantity");
-        Assert.True(File.Exists(Path.Combine(folder.Out, "changes.pdf")));
+        Assert.All(new[] { "changes.pdf", "changes.xlsx" }, f => Assert.True(File.Exists(Path.Combine(folder.Out, f)), f));
     }
 
     [Fact]

@@ -93,7 +93,7 @@ public class FolderFaultTests
     }
 
     [Fact]
-    public void TK719_a_document_this_run_does_not_write_goes_and_what_was_changed_by_hand_is_kept_and_named()
+    public void TK744_a_document_this_run_does_not_write_goes_and_what_was_changed_by_hand_is_kept_and_named()
     {
         using var folder = new TenderFolder().WithSites("S08", "S11");
         Assert.Equal(ExitCodes.Good, folder.Bid().Code);
@@ -106,7 +106,7 @@ public class FolderFaultTests
         Assert.Equal(ExitCodes.Good, run.Code);
         Assert.False(File.Exists(request));
         Assert.Contains("Removed internal/data-request.pdf", run.Errors, StringComparison.Ordinal);
-        Assert.Contains("TK719: not of this run and left in the folder: technical/survey-answers.changed-1.xlsx", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("TK744: not of this run and left in the folder: technical/survey-answers.changed-1.xlsx", run.Errors, StringComparison.Ordinal);
         Assert.Equal("filled in on the ground", File.ReadAllText(Path.Combine(folder.Out, "technical", "survey-answers.changed-1.xlsx")));
     }
 

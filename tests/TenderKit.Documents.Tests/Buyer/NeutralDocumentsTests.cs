@@ -1,5 +1,6 @@
 using TenderKit.Documents.Buyer;
 using TenderKit.Documents.Layout;
+using TenderKit.Documents.Tests.Layout;
 using TenderKit.Intake.Tables;
 using TenderKit.Tendering.Tests.Samples;
 using Xunit;
@@ -38,5 +39,19 @@ public class NeutralDocumentsTests
         var form = NeutralPriceForm.Make(HandMadeDesign.Small());
         var tables = TableReader.Read(form, "form.xlsx").Value!.Tables;
         Assert.Equal(["Sites A", "Prices A", "Sites B", "Prices B", "Summary"], tables.Select(t => t.Sheet));
+    }
+
+    [Fact]
+    public void A_class_of_luminance_has_its_own_columns_and_no_lux()
+    {
+        var small = HandMadeDesign.Small();
+        var target = TenderKit.Tendering.Sites.TenderClasses.Find("M4")!;
+        var road = small with { Sites = small.Sites.SetItem(0, small.Sites[0] with { Site = small.Sites[0].Site with { Target = target } }) };
+        var lines = TextView.Of(NeutralSpecification.Document(road)).Split('\n');
+
+        Assert.Contains(lines, l => l.StartsWith("M4 | 0.75 | 0.4 | 0.6 | 15 | 0.3 | EN 13201-2", StringComparison.Ordinal)); // EN 13201-2:2015, table 1 (from memory)
+        Assert.Contains(lines, l => l.Contains("cd/m²", StringComparison.Ordinal));
+        Assert.DoesNotContain(lines, l => l.StartsWith("M4 | 0 |", StringComparison.Ordinal));
+        PlacedText.AssertSound(NeutralSpecification.Document(road));
     }
 }

@@ -58,4 +58,16 @@ public class SurveyFormsTests
         Assert.Equal(design.Sites.Select(s => (s.Site.SoilStated, Math.Round(s.Site.LatitudeDegrees, 6), s.Site.LengthM)), reading.Sites.Select(s => (s.SoilStated, Math.Round(s.LatitudeDegrees, 6), s.LengthM)));
         Assert.Equal([true, false, false], reading.Sites.Select(s => s.IsSurveyed));
     }
+
+    [Fact]
+    public void A_site_without_a_design_gets_a_page_too()
+    {
+        var small = HandMadeDesign.Small();
+        var unmet = small.Unmet[0] with { Site = small.Sites[0].Site with { Id = "S-04", Name = "Ferry landing" } };
+        var text = TextView.Of(SurveyForms.Document(small with { Unmet = [unmet] }));
+
+        Assert.Contains("S-04 Ferry landing", text, StringComparison.Ordinal);
+        Assert.Contains("none: no design was found", text, StringComparison.Ordinal);
+        Assert.Contains("4 sites are not surveyed", text.Replace('\n', ' '), StringComparison.Ordinal);
+    }
 }

@@ -20,7 +20,7 @@ public sealed class CorpusTests
         new LightTarget("P4", 5, 1, null, 7.5, "test target"), "full", ImmutableSortedDictionary<string, LightingSchedule>.Empty.Add("full", LightingSchedule.DuskToDawn),
         [6], 4, Arrangement.SingleSided, 0, 30, Terrain.II, SoilClasses.Soft, false, ImmutableSortedDictionary<string, string>.Empty);
 
-    private static readonly ImmutableArray<CorpusFile> Made = [.. CsvFaults.Form(), .. CsvFaults.Numbers(), .. CsvFaults.Headings(), .. PositionFaults.All(), .. WorkbookFaults.All()];
+    private static readonly ImmutableArray<CorpusFile> Made = [.. CsvFaults.Form(), .. CsvFaults.Numbers(), .. CsvFaults.Headings(), .. SurveyFaults.All(), .. PositionFaults.All(), .. WorkbookFaults.All()];
 
     /// <summary>Saved by a spreadsheet program out of another file of the corpus.</summary>
     private static readonly (string Name, string From)[] Saved = [("72-old-binary.xls", "60-two-row-header.xlsx"), ("73-old-binary-merged.xls", "61-merged-districts.xlsx")];

@@ -1,5 +1,4 @@
 using TenderKit.Catalog.Families;
-using TenderKit.Sizing.Basics;
 using TenderKit.Sizing.Energy;
 using TenderKit.Tendering.Design;
 using Xunit;
@@ -11,22 +10,30 @@ public sealed class FitChecksTests
 {
     private static readonly DesignInputsParts _parts = new();
 
-    private static BankOption Bank(Battery battery, int inSeries = 1, int strings = 1) => new(battery, inSeries, strings, _parts.Controller, null!, 10, 100, 300, []);
+    private static BankOption Bank(Battery battery, int inSeries = 1, int strings = 1) => new(battery, inSeries, strings, _parts.Controller, null!, 10, 100, 300);
 
-    private static string[] Failing(IEnumerable<Check> checks) => [.. checks.Where(c => !c.Complies).Select(c => c.Id)];
+    /// <summary>Ids of the checks that fail; counted as numbers they must be as many.</summary>
+    private static string[] Failing(Action<CheckList> checks)
+    {
+        var numbers = new CheckList(false);
+        checks(numbers);
+        string[] failing = [.. CheckList.Record(checks).Where(c => !c.Complies).Select(c => c.Id)];
+        Assert.Equal(failing.Length, numbers.FailedCount);
+        return failing;
+    }
 
     [Theory]
     [InlineData(60, null)]
     [InlineData(76, "luminaire.most_diameter")]
     [InlineData(42, "luminaire.least_diameter")]
     public void A_head_on_the_pole_top_must_fit_it(double topMm, string? failing) =>
-        Assert.Equal(failing is null ? [] : new[] { failing }, Failing(FitChecks.HeadOnPole(_parts.Luminaire with { SpigotMinMm = 48, SpigotMaxMm = 60 }, _parts.Pole with { ArmReachM = 0, TopDiameterMm = topMm })));
+        Assert.Equal(failing is null ? [] : new[] { failing }, Failing(list => FitChecks.HeadOnPole(list, _parts.Luminaire with { SpigotMinMm = 48, SpigotMaxMm = 60 }, _parts.Pole with { ArmReachM = 0, TopDiameterMm = topMm })));
 
     [Fact]
     public void On_an_arm_the_diameter_is_not_known_and_is_named_instead_of_checked()
     {
         var kit = Samples.HandMadeDesign.Small().Kits[0].Parts;
-        Assert.Empty(FitChecks.HeadOnPole(_parts.Luminaire, _parts.Pole with { ArmReachM = 1, TopDiameterMm = 200 }));
+        Assert.Empty(Failing(list => FitChecks.HeadOnPole(list, _parts.Luminaire, _parts.Pole with { ArmReachM = 1, TopDiameterMm = 200 })));
         Assert.Contains(FitChecks.NotStated(kit with { Pole = kit.Pole with { ArmReachM = 1 } }), d => d.Code == "TK650" && d.Message.Contains("arm's end", StringComparison.Ordinal));
     }
 
@@ -34,10 +41,10 @@ public sealed class FitChecksTests
     public void Bracket_and_box_must_clamp_the_pole_where_they_sit()
     {
         var pole = _parts.Pole with { TopDiameterMm = 60, BaseDiameterMm = 120, HeightM = 6 };
-        Assert.Equal(["bracket.most_diameter"], Failing(FitChecks.BracketOnPole(_parts.Bracket with { PoleMinMm = 40, PoleMaxMm = 55 }, pole)));
+        Assert.Equal(["bracket.most_diameter"], Failing(list => FitChecks.BracketOnPole(list, _parts.Bracket with { PoleMinMm = 40, PoleMaxMm = 55 }, pole)));
         // half way up, at the 3 m of wiring.box_height, a straight taper from 120 to 60 mm is 90 mm (derived)
-        var box = FitChecks.BoxOnPole(_parts.Box with { PoleMinMm = 100, PoleMaxMm = 200 }, pole, StarterTender.Inputs.Rules).ToArray();
-        Assert.Equal(["enclosure.least_diameter"], Failing(box));
+        var box = CheckList.Record(list => FitChecks.BoxOnPole(list, _parts.Box with { PoleMinMm = 100, PoleMaxMm = 200 }, pole, StarterTender.Inputs.Rules));
+        Assert.Equal(["enclosure.least_diameter"], box.Where(c => !c.Complies).Select(c => c.Id));
         Assert.Equal(90, box[0].Required, 6);
     }
 
@@ -46,7 +53,7 @@ public sealed class FitChecksTests
     {
         var battery = _parts.Battery with { WidthMm = 200, DepthMm = 300, HeightMm = 220, Chemistry = BatteryChemistry.GelLeadAcid, RatedAh = 100, NominalVoltageV = 12 };
         var box = _parts.Box with { InnerWidthMm = 310, InnerDepthMm = 210, InnerHeightMm = 230, Vented = true, IpCode = 55 };
-        string[] In(Enclosure e) => Failing(FitChecks.BatteryInBox(Bank(battery), e, StarterTender.Inputs.Rules));
+        string[] In(Enclosure e) => Failing(list => FitChecks.BatteryInBox(list, Bank(battery), e, StarterTender.Inputs.Rules));
         Assert.Empty(In(box));
         Assert.Equal(["enclosure.inner_height"], In(box with { InnerHeightMm = 210 }));
         Assert.Equal(["enclosure.inner_length"], In(box with { InnerWidthMm = 290 }));
@@ -67,7 +74,7 @@ public sealed class FitChecksTests
     public void The_controller_must_reach_the_absorption_voltage_asked_for(double askedV, double nominalV, int inSeries, string? failing)
     {
         var bank = Bank(_parts.Battery with { AbsorptionV = askedV, NominalVoltageV = nominalV }, inSeries) with { Controller = _parts.Controller with { LeastAbsorptionV = 13.8, GreatestAbsorptionV = 15 } };
-        Assert.Equal(failing is null ? [] : new[] { failing }, Failing(FitChecks.Absorption(bank)));
+        Assert.Equal(failing is null ? [] : new[] { failing }, Failing(list => FitChecks.Absorption(list, bank)));
     }
 
     private sealed class DesignInputsParts

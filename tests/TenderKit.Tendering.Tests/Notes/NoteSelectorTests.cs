@@ -163,4 +163,30 @@ public class NoteSelectorTests
 
     private static LightingSchedule Detecting(Site site) =>
         site.Schedule with { Parts = [.. site.Schedule.Parts.Select(p => p with { PresenceFraction = 0.3 })] };
+
+    [Fact]
+    public void The_order_of_connection_is_asked_of_separate_parts_only_and_a_sealed_unit_is_not_to_be_opened()
+    {
+        var small = HandMadeDesign.Small();
+        var notes = NoteSelector.Select(small, Library);
+        Assert.Equal("separate module, battery and controller (kits K1, K2)", notes.Single(n => n.Id == "electrical.order").TriggeredBy);
+        Assert.DoesNotContain(notes, n => n.Id == "electrical.sealed");
+
+        var mixed = NoteSelector.Select(Sealed(small, 1), Library);
+        Assert.Equal("separate module, battery and controller (kit K1)", mixed.Single(n => n.Id == "electrical.order").TriggeredBy);
+        Assert.Equal("integrated unit closed by its maker (kit K2)", mixed.Single(n => n.Id == "electrical.sealed").TriggeredBy);
+
+        var all = NoteSelector.Select(Sealed(small, 2), Library).Select(n => n.Id).ToList();
+        Assert.DoesNotContain("electrical.order", all);
+        Assert.DoesNotContain("electrical.dc_rating", all);
+        Assert.DoesNotContain("electrical.shock.low", all);
+    }
+
+    /// <summary>The last kits of a design as integrated units.</summary>
+    private static TenderDesign Sealed(TenderDesign design, int count)
+    {
+        PoleParts Unit(PoleParts p) => p with { Integrated = Tests.Design.StarterTender.Unit, Bracket = null, Enclosure = null, Circuits = [] };
+        var kits = design.Kits.Select((k, i) => i >= design.Kits.Length - count ? k with { Parts = Unit(k.Parts) } : k).ToImmutableArray();
+        return design with { Kits = kits, Sites = [.. design.Sites.Select(s => s with { Parts = kits.First(k => k.Id == s.KitId).Parts })] };
+    }
 }

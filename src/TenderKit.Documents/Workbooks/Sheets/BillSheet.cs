@@ -10,18 +10,18 @@ internal sealed class BillSheet(Sheet sheet, BillOfQuantities bill, LotSummary l
 
     private int LastColumn => priced ? 6 : 4;
 
-    public static void Write(Book book, BillOfQuantities bill, LotSummary lot, bool priced)
+    public static void Write(Book book, BillOfQuantities bill, LotSummary lot, bool priced, string remark = "")
     {
         var many = bill.Lots.Length > 1;
         var sheet = book.Add(many ? "Bill " + lot.Lot : "Bill");
         sheet.Columns(priced ? [10, 58, 7, 13, 17, 20] : [10, 76, 9, 14]);
-        new BillSheet(sheet, bill, lot, priced).Write(book, many);
+        new BillSheet(sheet, bill, lot, priced).Write(book, many, remark);
     }
 
-    private void Write(Book book, bool many)
+    private void Write(Book book, bool many, string remark)
     {
         var title = (priced ? "Bill of quantities" : "Bill of quantities, unpriced") + (many ? ", " + TitleBlock.LotLabel(lot.Lot) : "");
-        _row = TitleBlock.Write(sheet, book, title);
+        _row = TitleBlock.Write(sheet, book, title, remark.Length == 0 ? null : remark);
         if (priced) TitleBlock.Legend(sheet, _row, 1, LastColumn, "marks a cell that may be changed. Amount = quantity x rate, rounded to the cent. All prices in " + bill.Currency + ".");
         if (priced) _row += 2;
         var header = _row;
@@ -43,7 +43,9 @@ internal sealed class BillSheet(Sheet sheet, BillOfQuantities bill, LotSummary l
 
     private void Line(BillLine line)
     {
-        sheet.Words(_row, 1, line.Code, Look.Row with { Wrap = false });
+        var takeOff = bill.MakeUp.FirstOrDefault(m => m.PartCode == line.PartCode);
+        sheet.Words(_row, 1, line.Code, takeOff is null ? Look.Row with { Wrap = false } : (Look.Row with { Wrap = false }).AsLink());
+        if (takeOff is not null) sheet.Links[(_row, 1)] = takeOff.PerPole;
         sheet.Words(_row, 2, line.Description, Look.Row);
         sheet.Words(_row, 3, line.Unit, Look.RowCentre);
         sheet.Home(_row, 4, line.Quantity, Look.Number(QuantityFormat(line)));

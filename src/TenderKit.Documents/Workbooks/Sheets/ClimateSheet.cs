@@ -17,7 +17,7 @@ internal static class ClimateSheet
     public static void Write(Book book, TenderDesign design)
     {
         var sheet = book.Add("Climate", landscape: true);
-        sheet.Columns(8, 24, 20, 8, 30, 7, 10, 10, 12, 8, 9, 24, 8, 12, 14, 9, 11, 8, 24, 60);
+        sheet.Columns(8, 22, 18, 8, 22, 7, 9, 9, 11, 8, 9, 18, 8, 11, 11, 8, 9, 7, 18, 44);
         var row = TitleBlock.Write(sheet, book, "Climate and energy by site", "Irradiation is taken at the fraction of its grade before anything is computed. Where the series has eight years or more its own spread between years stands here and replaces the rule climate.year_spread. Where hours were supplied, the balance of the design was run on them as well.");
         sheet.Header(row, Headings);
         sheet.Repeat(row, row, 2);

@@ -1,45 +1,66 @@
-using TenderKit.Catalog.Families;
 using TenderKit.Tendering.Bill;
-using TenderKit.Tendering.Design;
+using TenderKit.Tendering.Programme;
 
 namespace TenderKit.Documents.Workbooks.Sheets;
 
-/// <summary>Delivery and completion schedule: goods with their lead times, then the end of the works, lot by lot.</summary>
-internal static class DeliverySheet
+/// <summary>Delivery schedule: goods with their lead times and the days they are in store, then the end of the works, lot by lot.</summary>
+internal sealed class DeliverySheet(Sheet sheet, BillOfQuantities bill)
 {
-    public static void Write(Book book, TenderDesign design, BillOfQuantities bill)
+    private const int LastColumn = 9;
+
+    /// <summary>Days late in words that need no colour.</summary>
+    public const string LateFormat = "\"late by \"0;;\"in time\"";
+
+    private readonly HashSet<CellId> _placed = [];
+    private int _row;
+
+    public static void Write(Book book, BillOfQuantities bill)
     {
-        var sheet = book.Add("Delivery");
-        sheet.Columns(10, 58, 7, 12, 24, 13, 13);
-        var row = TitleBlock.Write(sheet, book, "Delivery and completion schedule", "Days count from the contract. A lead time runs from the order to the store; all goods are on site in time for the completion of the works.");
-        sheet.Header(row, "Item", "Description", "Unit", ">Quantity", "Destination", ">Lead time, days", ">Complete, days");
+        if (bill.Programme is not { } plan) return;
+        var sheet = book.Add("Delivery", landscape: true);
+        sheet.Columns(10, 54, 7, 11, 20, 11, 13, 13, 13);
+        var row = TitleBlock.Write(
+            sheet, book, "Delivery schedule",
+            "Goods are ordered on the day of the contract and are in the site store after their lead time and the shipping stated on the sheet Programme. "
+            + "The last day is the latest that still allows completion in time with the gangs there are; goods that come later are flagged with the days a part with a shorter lead time, or an earlier order, must gain.");
+        sheet.Header(row, "Item", "Description", "Unit", ">Quantity", "Destination", ">Lead time, days", ">In store", ">Last day", ">Days late");
         sheet.Repeat(row, row);
-        var parts = design.Catalog.All.GroupBy(p => p.Code).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
-        foreach (var lot in bill.LotSummaries) row = Lot(sheet, design, bill, lot, parts, row + 1);
+        var delivery = new DeliverySheet(sheet, bill) { _row = row + 1 };
+        foreach (var lot in plan.Lots) delivery.Lot(lot, plan.Goods.Where(g => g.Lot == lot.Lot).ToDictionary(g => g.PartCode, StringComparer.Ordinal), bill.Schedule.Count(s => s.Lot == lot.Lot));
     }
 
-    private static int Lot(Sheet sheet, TenderDesign design, BillOfQuantities bill, LotSummary lot, Dictionary<string, Part> parts, int row)
+    private void Lot(LotPlanCells lot, Dictionary<string, GoodsPlan> plans, int sites)
     {
-        var sites = bill.Schedule.Count(s => s.Lot == lot.Lot);
-        var store = bill.Lots.Length > 1 ? "site store, " + TitleBlock.LotLabel(lot.Lot) : "site store";
-        sheet.Words(row, 1, bill.Lots.Length > 1 ? TitleBlock.LotLabel(lot.Lot) : "Works", Look.Band);
-        sheet.Fill(row, 2, 7, Look.Band);
-        var goods = bill.Parts.SelectMany(p => bill.LinesOf(p, lot.Lot)).Where(l => !l.Service && l.PartCode.Length > 0);
-        foreach (var line in goods) Goods(sheet, ++row, line, store, parts[line.PartCode].LeadTimeDays);
-        sheet.Words(++row, 2, FormattableString.Invariant($"Works complete and commissioned on {sites} site{(sites == 1 ? "" : "s")}"), Look.TotalText);
-        sheet.Figure(row, 7, design.Tender.Head.DeliveryDays, Look.TotalMoney with { Format = Look.WholeFormat });
-        sheet.Fill(row, 1, 7, Look.TotalText);
-        return row;
+        var many = bill.Lots.Length > 1;
+        sheet.Words(_row, 1, many ? TitleBlock.LotLabel(lot.Lot) : "Works", Look.Band with { Wrap = false });
+        sheet.Fill(_row++, 2, LastColumn, Look.Band);
+        var store = many ? "site store, " + TitleBlock.LotLabel(lot.Lot) : "site store";
+        foreach (var line in bill.Parts.SelectMany(p => bill.LinesOf(p, lot.Lot)).Where(l => plans.ContainsKey(l.PartCode))) Goods(line, plans[line.PartCode], store);
+        sheet.Words(_row, 2, sites == 1 ? "Works complete and commissioned on 1 site" : FormattableString.Invariant($"Works complete and commissioned on {sites} sites"), Look.TotalText);
+        sheet.Show(_row, 7, lot.Finish, Look.TotalMoney with { Format = Look.DateFormat });
+        sheet.Show(_row, 8, lot.Completion, Look.TotalMoney with { Format = Look.DateFormat });
+        sheet.Show(_row, 9, lot.LateDays, Look.TotalMoney with { Format = LateFormat });
+        sheet.Fill(_row++, 1, LastColumn, Look.TotalText);
     }
 
-    private static void Goods(Sheet sheet, int row, BillLine line, string store, int leadDays)
+    private void Goods(BillLine line, GoodsPlan plan, string store)
     {
-        sheet.Words(row, 1, line.Code, Look.Row with { Wrap = false });
-        sheet.Words(row, 2, line.Description, Look.Row);
-        sheet.Words(row, 3, line.Unit, Look.RowCentre);
-        sheet.Show(row, 4, line.Quantity, Look.Number(BillSheet.QuantityFormat(line)));
-        sheet.Words(row, 5, store, Look.Row with { Side = Side.Left });
-        if (leadDays > 0) sheet.Figure(row, 6, leadDays, Look.Whole);
-        sheet.Fill(row, 6, 7, Look.Row);
+        sheet.Words(_row, 1, line.Code, Look.Row with { Wrap = false });
+        sheet.Words(_row, 2, line.Description, Look.Row);
+        sheet.Words(_row, 3, line.Unit, Look.RowCentre);
+        sheet.Show(_row, 4, line.Quantity, Look.Number(BillSheet.QuantityFormat(line)));
+        sheet.Words(_row, 5, store, Look.Row with { Side = Side.Left });
+        Place(6, plan.LeadDays, Look.Whole);
+        Place(7, plan.InStore, Look.Date);
+        sheet.Show(_row, 8, plan.Latest, Look.Date);
+        Place(9, plan.LateDays, Look.Number(LateFormat));
+        _row++;
+    }
+
+    /// <summary>A spare shows again what stands at the item it is for, another lot the lead time of the first.</summary>
+    private void Place(int column, CellId cell, Look look)
+    {
+        if (_placed.Add(cell)) sheet.Home(_row, column, cell, look);
+        else sheet.Show(_row, column, cell, look);
     }
 }

@@ -38,8 +38,8 @@ internal static class FormSheet
             sheet.Words(row, 3, line.Item, Look.Row);
             sheet.Words(row, 4, line.Description, Look.Row);
             sheet.Words(row, 5, line.Unit, Look.RowCentre);
-            sheet.Figure(row, 6, (double)line.Quantity, Look.Number("#,##0.###"));
-            if (answer.OurQuantity is { } ours) sheet.Figure(row, 7, (double)ours, Look.Number("#,##0.###"));
+            sheet.Figure(row, 6, (double)line.Quantity, Look.Number("#,##0.00"));
+            if (answer.OurQuantity is { } ours) sheet.Figure(row, 7, (double)ours, Look.Number("#,##0.00"));
             if (answer.Rate is { } rate)
             {
                 sheet.Figure(row, 8, (double)rate, Look.Money);

@@ -32,6 +32,7 @@ internal static class KitCountSheet
             else
             {
                 sheet.Words(row, 2, "none", Look.Row);
+                sheet.Fill(row, 3, 3, Look.Row);
                 sheet.Words(row, 4, "so few do not serve every site", Look.Row);
             }
 

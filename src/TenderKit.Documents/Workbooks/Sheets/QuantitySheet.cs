@@ -33,7 +33,13 @@ internal sealed class QuantitySheet(Sheet sheet, BillOfQuantities bill, string[]
 
     private void Kits()
     {
-        sheet.Header(_row, ["Part", "Description", "Unit", .. kits.Select(k => ">" + k)]);
+        sheet.Header(_row, "Part", "Description", "Unit");
+        foreach (var kit in kits)
+        {
+            sheet.Words(_row, ColumnOf(kit), kit, Look.HeadRight.AsLink());
+            sheet.Links[(_row, ColumnOf(kit))] = bill.Schedule.First(s => s.KitId == kit).Poles;
+        }
+
         sheet.Repeat(_row, _row, FirstKit - 1);
         _row++;
     }

@@ -15,17 +15,18 @@ internal static class SiteSheet
     {
         var sheet = book.Add("Sites", landscape: results);
         sheet.Columns(results ? [.. NarrowWidths, .. ResultWidths] : PlainWidths);
-        var row = TitleBlock.Write(sheet, book, "Site schedule", "Sites stand by lot and kit. A quantity of the bill follows from the poles entered here; sites whose soil was not stated are provisional until surveyed. " + ClimateWords.Of(design));
+        var row = TitleBlock.Write(sheet, book, "Site schedule", "Sites stand by lot and kit. A quantity of the bill follows from the poles entered here; sites whose soil was not stated are provisional until surveyed. " + (ProvisionalWords.Of(design) + " " + ClimateWords.Of(design)).TrimStart());
         sheet.Header(row, results ? [.. Plain(), .. Results()] : Plain());
         sheet.Repeat(row, row, 3);
         var designs = design.Sites.GroupBy(s => s.Site.Id).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         var first = row + 1;
         foreach (var line in bill.Schedule)
         {
-            Line(sheet, ++row, row - first + 1, line, designs[line.SiteId]);
+            Line(sheet, ++row, row - first + 1, line, designs[line.SiteId], bill.KitPoles.First(k => k.Lot == line.Lot && k.KitId == line.KitId).Poles);
             if (results) ResultCells(sheet, row, designs[line.SiteId]);
         }
 
+        sheet.Table = new TableArea("Sites", first - 1, row, sheet.Widths.Length);
         row++;
         sheet.Words(row, 3, "Poles in all", Look.TotalText);
         sheet.Formula(row, 10, Cells.SumOf([.. bill.Schedule.Select(s => s.Poles)]), Look.TotalMoney with { Format = Look.WholeFormat });
@@ -40,13 +41,14 @@ internal static class SiteSheet
         ">Height, m", ">Spacing, m", ">Average, lx", ">Least, lx", ">Level, %", ">Autonomy, nights", ">Dark nights a year", ">Array, Wp", ">Battery, Wh", ">Base moment, kNm", ">Overturning factor",
     ];
 
-    private static void Line(Sheet sheet, int row, int number, ScheduleLine line, SiteDesign design)
+    private static void Line(Sheet sheet, int row, int number, ScheduleLine line, SiteDesign design, CellId kitPoles)
     {
         sheet.Figure(row, 1, number, Look.Whole);
         sheet.Words(row, 2, line.SiteId, Look.Row);
         sheet.Words(row, 3, line.Name, Look.Row);
         sheet.Words(row, 4, line.Lot, Look.Row);
-        sheet.Words(row, 5, line.KitId, Look.Row);
+        sheet.Words(row, 5, line.KitId, Look.Row.AsLink());
+        sheet.Links[(row, 5)] = kitPoles;
         sheet.Words(row, 6, Words.Of(design.Site.Kind), Look.Row);
         sheet.Figure(row, 7, design.Site.LengthM, Look.Whole);
         sheet.Figure(row, 8, design.Site.WidthM, Look.Number("#,##0.0"));

@@ -23,7 +23,8 @@ internal sealed class YearsSheet(Sheet sheet, TenderDesign design, BillOfQuantit
     private readonly CellId[] _years = new CellId[LastYear];
     private int _row;
 
-    public static void Write(Book book, TenderDesign design, BillOfQuantities bill)
+    /// <summary>The years and, kit by kit, what its batteries cost in each.</summary>
+    public static (CellId[] Years, IReadOnlyList<KitYears> Kits) Write(Book book, TenderDesign design, BillOfQuantities bill)
     {
         var sheet = book.Add("Cost over the years", landscape: true);
         sheet.Columns([7, 36, 8, 10, 10, 14, .. Enumerable.Repeat(9.5, LastYear)]);
@@ -31,10 +32,11 @@ internal sealed class YearsSheet(Sheet sheet, TenderDesign design, BillOfQuantit
             + "Only batteries are changed; lamps, controllers and modules are taken to last. No value is left at the end."
             + (design.Kits.Any(k => k.Parts.Integrated is not null) ? " No battery is sold by itself for an integrated unit, so the whole unit is changed when its battery is worn; ask its maker for a pack." : "");
         var start = TitleBlock.Write(sheet, book, "Cost over the years", remark);
-        new YearsSheet(sheet, design, bill) { _row = start }.All();
+        var years = new YearsSheet(sheet, design, bill) { _row = start };
+        return (years._years, years.All());
     }
 
-    private void All()
+    private List<KitYears> All()
     {
         var discount = Labelled("Discount rate a year, above inflation: assumed, enter the employer's", row => sheet.Formula(row, 6, new Literal(AssumedDiscountRate), Look.Percent));
         var first = Labelled("First cost: sum of parts 1 to 7", row => Linked(row, bill.PartsTotal, Look.Money));
@@ -45,11 +47,12 @@ internal sealed class YearsSheet(Sheet sheet, TenderDesign design, BillOfQuantit
         _row++;
         Header();
         var kits = Kits(work);
-        var batteries = Yearly("Batteries", y => Cells.SumOf([.. kits.Select(k => k[y])]), "#,##0", Look.TotalText);
+        var batteries = Yearly("Batteries", y => Cells.SumOf([.. kits.Select(k => k.Spent[y])]), "#,##0", Look.TotalText);
         var upkeep = Yearly("Maintenance after the contract", y => Upkeep(poles, maintain, included, y), "#,##0", Look.Row);
         var factors = Factors(discount);
         _row++;
         foreach (var years in Horizons) Horizon(years, first, batteries[..years], upkeep[..years], factors[..years], poles);
+        return kits;
     }
 
     private CellId RateOf(ServiceUse use) => bill.BuildUps.First(b => _parts[b.PartCode] is ServiceRate rate && rate.Use == use).Rate;
@@ -73,18 +76,19 @@ internal sealed class YearsSheet(Sheet sheet, TenderDesign design, BillOfQuantit
         _row++;
     }
 
-    private List<CellId[]> Kits(CellId work)
+    private List<KitYears> Kits(CellId work)
     {
-        var rows = new List<CellId[]>();
+        var rows = new List<KitYears>();
         foreach (var kit in design.Kits.Where(k => bill.KitPoles.Any(p => p.KitId == k.Id))) rows.Add(Kit(kit, work));
         return rows;
     }
 
-    private CellId[] Kit(Kit kit, CellId work)
+    private KitYears Kit(Kit kit, CellId work)
     {
         var battery = kit.Parts.Battery;
         sheet.Words(_row, 1, kit.Id, Look.Row);
-        sheet.Words(_row, 2, kit.Parts.Integrated is { } unit ? unit.Code + ": whole unit, " + PartWords.Short(unit) : battery.Code + ": " + PartWords.Short(battery), Look.Row);
+        var words = kit.Parts.Integrated is { } unit ? unit.Code + ": whole unit, " + PartWords.Short(unit) : battery.Code + ": " + PartWords.Short(battery);
+        sheet.Words(_row, 2, words, Look.Row);
         var poles = sheet.Formula(_row, 3, Cells.SumOf([.. bill.KitPoles.Where(k => k.KitId == kit.Id).Select(k => k.Poles)]), Look.Whole);
         var perPole = bill.MakeUp.First(m => m.KitId == kit.Id && m.PartCode == battery.Code).PerPole;
         sheet.Show(_row, 4, perPole, Look.Whole);
@@ -94,7 +98,7 @@ internal sealed class YearsSheet(Sheet sheet, TenderDesign design, BillOfQuantit
         var all = sheet.Formula(_row, 6, new Product([Cells.Ref(poles), onePole]), Look.Money);
         CellId[] spent = [.. _years.Select((_, y) => sheet.Formula(_row, FirstYearColumn + y, new Product([Cells.Ref(all), Changes(life, y)]), Look.Number("#,##0;-#,##0;-")))];
         _row++;
-        return spent;
+        return new KitYears(kit.Id, words, poles, perPole, life, all, spent);
     }
 
     private decimal LifeYears(Kit kit) =>

@@ -121,6 +121,30 @@ internal sealed class BalanceKernel<T, TMask>
         return store;
     }
 
+    /// <summary>The same, or null once more nights of the first candidate were dark than allowed.</summary>
+    /// <param name="mostDarkNights">Dark nights allowed in all the days.</param>
+    /// <param name="darkNights">Dark nights found, each once; a night cut by the ends of the run may be missing.</param>
+    public T? Run(int startDay, double mostDarkNights, out int darkNights)
+    {
+        var (store, connected) = (fullWh, T.All(true));
+        var (dark, eveningWasDark) = (0, true);
+        for (var step = 0; step < DayCount; step++)
+        {
+            var day = startDay + step;
+            if (day >= DayCount) day -= DayCount;
+            Day(day, ref store, ref connected, []);
+            if (!eveningWasDark && T.Has(Days.DarkMorning[day], 0)) dark++;
+            eveningWasDark = T.Has(Days.DarkEvening[day], 0);
+            if (eveningWasDark) dark++;
+            if (dark <= mostDarkNights) continue;
+            darkNights = dark;
+            return null;
+        }
+
+        darkNights = dark;
+        return store;
+    }
+
     /// <summary>States of charge of one candidate, hour by hour over days that have been run, fractions.</summary>
     public double[] StatesOf(int lane, int firstDay, int dayCount)
     {

@@ -109,6 +109,7 @@ internal sealed class BalanceSummary<T, TMask>(BalanceKernel<T, TMask> kernel, i
         {
             DarkNightRange = DarkNightBound.TwoSidedNinety(perYear, nightsPerRun),
             DarkNightsByYear = [.. perYear],
+            NightsPerRun = nightsPerRun,
             Recovery = recovery,
             LossOfLoadByMonth = [.. unserved.Select((wh, m) => lampDemand[m] > 0 ? wh / lampDemand[m] : 0)],
             WorstSpell = SpellAt(SpellSearch.WorstStep(dayCount, WorstSpell.DayCount, UnservedOn, LeastOn)),

@@ -7,7 +7,8 @@ namespace TenderKit.Sizing.Lighting;
 public readonly record struct PlanPoint(double XM, double YM);
 
 /// <summary>
-/// A lit area of any shape, bounded by one closed line that does not cross itself; either sense of turning, last vertex not repeated.
+/// A lit area of any shape, bounded by one closed line that does not cross itself, with openings that are not lit; either sense of turning, last
+/// vertex not repeated.
 /// </summary>
 public sealed class Area
 {
@@ -17,9 +18,10 @@ public sealed class Area
     private const double GreatestStepM = 10;
 
     /// <param name="vertices">Three or more, coordinates within 5 km of 0.</param>
+    /// <param name="holes">Openings inside it, apart from each other.</param>
     /// <exception cref="ArgumentException">Fewer than three vertices, or nothing enclosed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A coordinate outside its range.</exception>
-    public Area(ImmutableArray<PlanPoint> vertices)
+    public Area(ImmutableArray<PlanPoint> vertices, ImmutableArray<ImmutableArray<PlanPoint>> holes = default)
     {
         if (vertices.IsDefault || vertices.Length < 3) throw new ArgumentException("must hold three vertices or more", nameof(vertices));
         foreach (var vertex in vertices)
@@ -32,18 +34,25 @@ public sealed class Area
         (LeftM, BottomM) = (vertices.Min(v => v.XM), vertices.Min(v => v.YM));
         (LengthM, WidthM) = (vertices.Max(v => v.XM) - LeftM, vertices.Max(v => v.YM) - BottomM);
         var (signedM2, centre) = Shoelace(vertices);
-        if (Math.Abs(signedM2) < 0.25) throw new ArgumentException("must enclose 0.25 m2 or more", nameof(vertices));
-        AreaM2 = Math.Abs(signedM2);
+        Holes = holes.IsDefault ? [] : holes;
+        AreaM2 = Math.Abs(signedM2) - Holes.Sum(h => Math.Abs(Shoelace(h).SignedM2));
+        if (AreaM2 < 0.25) throw new ArgumentException("must enclose 0.25 m2 or more", nameof(vertices));
         Centre = centre;
     }
 
     public ImmutableArray<PlanPoint> Vertices { get; }
 
-    /// <summary>Enclosed area, m2 (Gauss's area formula).</summary>
+    /// <summary>Openings that are not lit.</summary>
+    public ImmutableArray<ImmutableArray<PlanPoint>> Holes { get; }
+
+    /// <summary>Enclosed area without the openings, m2 (Gauss's area formula).</summary>
     public double AreaM2 { get; }
 
-    /// <summary>Centre of gravity.</summary>
+    /// <summary>Centre of gravity of what the outer line encloses.</summary>
     public PlanPoint Centre { get; }
+
+    /// <summary>Length of the outer line, m.</summary>
+    public double PerimeterM => Vertices.Select((v, i) => (v, Next: Vertices[(i + 1) % Vertices.Length])).Sum(s => Math.Sqrt(Math.Pow(s.Next.XM - s.v.XM, 2) + Math.Pow(s.Next.YM - s.v.YM, 2)));
 
     /// <summary>Corner and sides of the upright rectangle round the area, m.</summary>
     public double LeftM { get; }
@@ -69,12 +78,14 @@ public sealed class Area
     }
 
     /// <summary>Whether a point lies inside, by the even-odd rule: a ray from it crosses the boundary an odd number of times.</summary>
-    public bool Contains(double xM, double yM)
+    public bool Contains(double xM, double yM) => Holds(Vertices, xM, yM) && !Holes.Any(h => Holds(h, xM, yM));
+
+    private static bool Holds(ImmutableArray<PlanPoint> ring, double xM, double yM)
     {
         var inside = false;
-        for (int i = 0, j = Vertices.Length - 1; i < Vertices.Length; j = i++)
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
         {
-            var (a, b) = (Vertices[i], Vertices[j]);
+            var (a, b) = (ring[i], ring[j]);
             if (a.YM > yM != b.YM > yM && xM < a.XM + ((yM - a.YM) / (b.YM - a.YM) * (b.XM - a.XM))) inside = !inside;
         }
 

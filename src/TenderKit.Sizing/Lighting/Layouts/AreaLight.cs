@@ -78,10 +78,60 @@ public static class AreaPlacement
         return positions.ToImmutable();
     }
 
-    /// <summary>Luminaires at equal steps along the boundary, the first half a step from the first vertex, each facing square inwards.</summary>
+    /// <summary>Foot of a pole that carries a luminaire on an arm of so much reach, m.</summary>
+    public static PlanPoint Foot(LuminairePosition luminaire, double reachM) => new(
+        luminaire.XM - (reachM * Angle.CosDegrees(luminaire.FacingDegrees)), luminaire.YM - (reachM * Angle.SinDegrees(luminaire.FacingDegrees)));
+
+    /// <summary>
+    /// Luminaires on both edges of an area as seen square to an axis, or on one: at even steps along the axis, the first half a step from the end,
+    /// where the line across enters the area or leaves it for the last time; each faces across. On a rectangle the rows of a yard.
+    /// </summary>
+    /// <param name="axisDegrees">Direction of the axis, degrees from +x towards +y.</param>
+    /// <param name="steps">Lines across, 1 to 1,000; one that misses the area gives no luminaire.</param>
+    /// <param name="near">Luminaires on the right of the axis.</param>
+    /// <param name="far">Luminaires on its left.</param>
+    /// <param name="overhangM">Photometric centre inside the edge, m; negative when set back.</param>
+    public static ImmutableArray<LuminairePosition> AcrossAxis(
+        Area area, double axisDegrees, int steps, bool near, bool far, double overhangM, double heightM, double tiltDegrees)
+    {
+        ArgumentNullException.ThrowIfNull(area);
+        Require.InRange(steps, 1, 1000, nameof(steps));
+        var (cos, sin) = (Angle.CosDegrees(axisDegrees), Angle.SinDegrees(axisDegrees));
+        ImmutableArray<PlanPoint> turned = [.. area.Vertices.Select(v => new PlanPoint((v.XM * cos) + (v.YM * sin), (v.YM * cos) - (v.XM * sin)))];
+        var (startM, lengthM) = (turned.Min(v => v.XM), turned.Max(v => v.XM) - turned.Min(v => v.XM));
+        var positions = ImmutableArray.CreateBuilder<LuminairePosition>();
+        void Add(double u, double v, double facing) => positions.Add(new((u * cos) - (v * sin), (u * sin) + (v * cos), heightM, facing, tiltDegrees));
+        for (var i = 0; i < steps; i++)
+        {
+            var u = startM + ((i + 0.5) * lengthM / steps);
+            if (Crossings(turned, u) is not { } edge) continue;
+            if (near) Add(u, edge.Low + overhangM, axisDegrees + 90);
+            if (far) Add(u, edge.High - overhangM, axisDegrees + 270);
+        }
+
+        return positions.ToImmutable();
+    }
+
+    /// <summary>Where the line x = u first enters a ring and last leaves it.</summary>
+    private static (double Low, double High)? Crossings(ImmutableArray<PlanPoint> ring, double u)
+    {
+        var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+        {
+            var (a, b) = (ring[i], ring[j]);
+            if (a.XM > u == b.XM > u) continue;
+            var v = a.YM + ((u - a.XM) / (b.XM - a.XM) * (b.YM - a.YM));
+            (low, high) = (Math.Min(low, v), Math.Max(high, v));
+        }
+
+        return low < high ? (low, high) : null;
+    }
+
+    /// <summary>Luminaires at equal steps along the boundary, each facing square inwards.</summary>
     /// <param name="count">Luminaires, 1 to 10,000.</param>
     /// <param name="overhangM">Photometric centre inside the boundary, m; negative when set back, -5 to 5.</param>
-    public static ImmutableArray<LuminairePosition> AlongBoundary(Area area, int count, double overhangM, double heightM, double tiltDegrees)
+    /// <param name="startFraction">Where the first stands, part of a step from the first vertex, 0 to 1.</param>
+    public static ImmutableArray<LuminairePosition> AlongBoundary(Area area, int count, double overhangM, double heightM, double tiltDegrees, double startFraction = 0.5)
     {
         ArgumentNullException.ThrowIfNull(area);
         Require.InRange(count, 1, 10_000, nameof(count));
@@ -92,7 +142,7 @@ public static class AreaPlacement
         var (side, passedM) = (0, 0.0);
         for (var i = 0; i < count; i++)
         {
-            var atM = (i + 0.5) * stepM;
+            var atM = (i + startFraction) * stepM;
             while (side < sides.Count - 1 && atM > passedM + sides[side].LengthM) passedM += sides[side++].LengthM;
             positions.Add(sides[side].Luminaire(atM - passedM, overhangM, heightM, tiltDegrees));
         }

@@ -12,6 +12,13 @@ internal static class ItemChecks
     public static IEnumerable<QuoteFinding> Missing(ImmutableArray<LineMatch> matches, Offer offer, Asked asked, IReadOnlyCollection<string> lots)
     {
         var place = new Place(offer.File, Row: 0);
+        foreach (var kit in asked.Kits.Where(k => asked.IsShaped && k.PolesNeeded > k.PolesOf(null) * (1 + asked.Settings.ToleranceFraction)))
+        {
+            var message = $"light points missing: {k(kit.PolesNeeded)} poles with this lamp are needed at sites {string.Join(", ", kit.PolesBySite.Keys)}, {k(kit.PolesOf(null))} are offered ({kit.Id})";
+            yield return new QuoteFinding("TK805", Severity.Error, place, message, "our light calculation with the offered flux and height", $"Sites {string.Join(", ", kit.PolesBySite.Keys)} need {k(kit.PolesNeeded)} poles with your lamp of {k(kit.FluxLm)} lm; {k(kit.PolesOf(null))} are offered. Which sites do you leave out?") { KitIds = [kit.Id] };
+            static string k(double value) => Say.Number(Math.Round(value));
+        }
+
         var items = offer.Items.Where(l => !l.Spare).ToList();
         foreach (var family in LineMatcher.Matched.Where(f => f != "unit"))
         {
@@ -57,8 +64,11 @@ internal static class ItemChecks
             if (match.Asked is { } quantity && match.Line.Quantity is { } offered && offered != quantity)
             {
                 yield return new QuoteFinding(
-                    "TK830", Severity.Warning, match.Line.Place, $"quantity {Say.Number((double)offered)} {match.Line.Unit} offered, {Say.Number((double)quantity)} asked for {string.Join(", ", match.Kits.Select(k => k.Id))}", Schedule,
-                    $"Line {match.Line.Place.Row} ({Say.Short(match.Line.Text)}): {Say.Number((double)offered)} are offered, {Say.Number((double)quantity)} are asked. Please offer the quantity of the tender at your unit price.")
+                    "TK830", Severity.Warning, match.Line.Place, asked.IsShaped
+                        ? $"quantity {Say.Number((double)offered)} {match.Line.Unit} offered, {Say.Number((double)quantity)} needed for {string.Join(", ", match.Kits.Select(k => k.Id))}"
+                        : $"quantity {Say.Number((double)offered)} {match.Line.Unit} offered, {Say.Number((double)quantity)} asked for {string.Join(", ", match.Kits.Select(k => k.Id))}",
+                    asked.IsShaped ? "the light points of the offer itself" : Schedule,
+                    asked.IsShaped ? $"Line {match.Line.Place.Row} ({Say.Short(match.Line.Text)}): {Say.Number((double)offered)} are offered, your own light points need {Say.Number((double)quantity)}. Which quantity do you confirm?" : $"Line {match.Line.Place.Row} ({Say.Short(match.Line.Text)}): {Say.Number((double)offered)} are offered, {Say.Number((double)quantity)} are asked. Please offer the quantity of the tender at your unit price.")
                 { OwnPart = !asked.IsStated };
             }
         }

@@ -28,7 +28,9 @@ internal static class LineMatcher
     {
         var byFamily = items.Where(l => !l.Spare).GroupBy(MatchFamily).Where(g => Matched.Contains(g.Key));
         var groups = byFamily.ToDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.Ordinal);
-        var units = groups.TryGetValue("unit", out var whole) ? InFamily("unit", whole, asked, lots).ToList() : [];
+        // units and single lamps share the kits between them
+        var lamps = groups.GetValueOrDefault("luminaire", []);
+        var units = groups.TryGetValue("unit", out var whole) ? InFamily("unit", [.. whole, .. lamps], asked, lots).Where(m => !lamps.Contains(m.Line)).ToList() : [];
         var result = units.ToImmutableArray().ToBuilder();
         foreach (var (family, lines) in groups.Where(g => g.Key != "unit").OrderBy(g => Matched.IndexOf(g.Key)))
         {
@@ -146,8 +148,8 @@ internal static class LineMatcher
     /// <summary>How far a line's ratings are from a kit's: sums of logarithms, 0 for the same.</summary>
     public static double Distance(string family, OfferLine line, AskedKit kit)
     {
-        double Off(string rating, double asked) => line.Value(rating) is { } v and > 0 ? Math.Abs(Math.Log(v / asked)) : 0.2;
-        double Volts() => line.Value("nominal_voltage_v") is { } v ? (VoltClass(v) == kit.BankV ? 0 : 1) : 0.1;
+        double Off(string rating, double asked) => line.Value(rating) is { } v and > 0 && asked > 0 ? Math.Abs(Math.Log(v / asked)) : 0.2;
+        double Volts() => kit.BankV == 0 ? 0 : line.Value("nominal_voltage_v") is { } v ? (VoltClass(v) == kit.BankV ? 0 : 1) : 0.1;
         double BatteryOff()
         {
             var wh = line.Value("rated_wh") ?? (line.Value("rated_ah") is { } ah ? ah * (line.Value("nominal_voltage_v") ?? kit.BatteryWh / kit.BatteryAh) : null);
@@ -169,5 +171,5 @@ internal static class LineMatcher
 
     public static double VoltClass(double volts) => volts < 18 ? 12 : volts < 36 ? 24 : 48;
 
-    private static bool Serves(OfferLine line, double volts) => line.Find("system_voltages_v") is not { } stated || stated.Text.Split('/').Select(t => double.TryParse(t, System.Globalization.CultureInfo.InvariantCulture, out var v) ? VoltClass(v) : 0).Contains(volts);
+    private static bool Serves(OfferLine line, double volts) => volts == 0 || line.Find("system_voltages_v") is not { } stated || stated.Text.Split('/').Select(t => double.TryParse(t, System.Globalization.CultureInfo.InvariantCulture, out var v) ? VoltClass(v) : 0).Contains(volts);
 }

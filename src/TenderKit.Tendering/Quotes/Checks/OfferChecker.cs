@@ -21,6 +21,7 @@ public static class OfferChecker
     public static CheckedOffer Check(Offer offer, Asked asked, Func<ImmutableArray<OfferedKit>, IEnumerable<QuoteFinding>>? extra = null)
     {
         var lots = LotsOf(offer, asked);
+        if (!asked.IsStated) asked = Own.OfferShape.For(offer, asked, lots);
         var matches = LineMatcher.Match([.. offer.Items], asked, lots);
         var kits = KitsOf(matches, asked, lots);
         var amounts = offer.Items.ToDictionary(l => l, ArithmeticChecks.Line, (IEqualityComparer<OfferLine>)ReferenceEqualityComparer.Instance);
@@ -45,8 +46,8 @@ public static class OfferChecker
     /// <summary>Our own parts and quantities are no demand: a smaller part is a note when its kits, run whole, keep the tender's demand.</summary>
     private static QuoteFinding ByPerformance(QuoteFinding finding, List<QuoteFinding> all, ImmutableArray<OfferedKit> kits, Asked asked, bool wasRun)
     {
-        if (!finding.OwnPart) return finding;
-        if (finding.Code == "TK830") return finding with { Severity = Severity.Note, Message = finding.Message + " by our own design; the tender states no quantities", Question = null };
+        if (!finding.OwnPart || (asked.IsShaped && finding.Code == "TK830")) return finding;
+        if (finding.Code == "TK830" && !asked.IsShaped) return finding with { Severity = Severity.Note, Message = finding.Message + " by our own design; the tender states no quantities", Question = null };
         if (!wasRun || !finding.KitIds.All(k => Passes(k, all, kits, asked))) return finding;
         return finding with { Severity = Severity.Note, Message = finding.Message + "; differs from our own design, passes the tender's demand", Question = null };
     }
@@ -84,7 +85,7 @@ public static class OfferChecker
         for (var set = 1; set < 1 << Math.Min(lots.Count, 8); set++) yield return [.. lots.Where((_, i) => (set & (1 << i)) != 0)];
     }
 
-    private static ImmutableArray<OfferedKit> KitsOf(ImmutableArray<LineMatch> matches, Asked asked, List<string> lots)
+    internal static ImmutableArray<OfferedKit> KitsOf(ImmutableArray<LineMatch> matches, Asked asked, List<string> lots)
     {
         var offered = ImmutableArray.CreateBuilder<OfferedKit>();
         foreach (var kit in asked.Kits.Where(k => lots.Sum(k.PolesOf) > 0))

@@ -24,6 +24,7 @@ internal static class PowerChecks
         }
 
         if (Claimed(kit) is { } claimed) yield return claimed;
+        if (asked.IsShaped && TooFewNights(kit, asked) is { } few) yield return few;
         if (Array(kit, asked) is { } array) yield return array;
         if (Controller(kit) is { } controller) yield return controller;
     }
@@ -37,6 +38,14 @@ internal static class PowerChecks
         if (nights <= possible * Rounding) return null;
         var message = $"{Say.Number(nights)} nights without sun are claimed; {Say.Number(wh)} Wh, drawn down by {Say.Number(Fresh(kit) * 100)} %, feed {Say.Number(nightly)} Wh a night for {Say.Number(possible)} nights when new, in kit {kit.Asked.Id}";
         return new QuoteFinding("TK815", Severity.Error, line.Place, message, "battery energy over nightly use; design rules battery.depth", $"Line {line.Place.Row} ({Say.Short(line.Text)}): {message}. At what light level and hours do you claim it?") { Untrue = true };
+    }
+
+    /// <summary>Nights without sun the tender asks for, where it states no battery.</summary>
+    private static QuoteFinding? TooFewNights(OfferedKit kit, Asked asked)
+    {
+        if (kit.Battery is not { } line || kit.BatteryWh is not { } wh || kit.NightlyWh is not { } night || Nights(kit) is var nights && nights >= asked.AutonomyNights * (1 - asked.Settings.ToleranceFraction)) return null;
+        var message = $"{Say.Number(wh)} Wh, drawn down by {Say.Number(Fresh(kit) * 100)} %, feed {Say.Number(night)} Wh a night for {Say.Number(nights)} nights when new; asked: {Say.Number(asked.AutonomyNights)} nights without sun";
+        return new QuoteFinding("TK809", Severity.Error, line.Place, message, "tender: reliability.autonomy_nights", $"Line {line.Place.Row} ({Say.Short(line.Text)}): {message}. Do you offer a larger battery at the same price?") { KitIds = [kit.Asked.Id] };
     }
 
     /// <summary>Nights the new battery feeds the lamp without sun.</summary>

@@ -17,6 +17,9 @@ internal static class PriceChecks
 
     private static readonly ImmutableArray<string> InsideKit = ["luminaire", "module", "battery", "controller", "pole", "bracket", "enclosure", "foundation", "cable", "fuse", "surge", "earth"];
 
+    /// <summary>Small parts a whole light point may be estimated without.</summary>
+    private static readonly ImmutableArray<string> Small = ["bracket", "enclosure", "foundation", "cable", "fuse", "surge", "earth"];
+
     private static readonly ImmutableArray<string> InsideUnit = ["luminaire", "module", "battery", "controller"];
 
     public static IEnumerable<QuoteFinding> Of(Offer offer, ImmutableArray<LineMatch> matches, Asked asked)
@@ -25,8 +28,8 @@ internal static class PriceChecks
         var flagged = new HashSet<OfferLine>(ReferenceEqualityComparer.Instance);
         foreach (var match in matches)
         {
-            if (match.Line.Rate is not { } rate || rate <= 0 || Expected(match, asked) is not { } expected || expected <= 0) continue;
-            if (Odd(match.Line, rate, expected / exchange, asked) is not { } finding) continue;
+            if (match.Line.Rate is not { } rate || rate <= 0 || Expected(match) is not { } expected || expected.Low <= 0) continue;
+            if (Odd(match.Line, rate, expected.Low / exchange, expected.High / exchange, asked) is not { } finding) continue;
             flagged.Add(match.Line);
             yield return finding;
         }
@@ -35,8 +38,8 @@ internal static class PriceChecks
         {
             var (low, high) = (group.MinBy(l => l.Rate)!, group.MaxBy(l => l.Rate)!);
             if (group.Any(flagged.Contains) || high.Rate <= low.Rate * (decimal)SameGoodsRatio) continue;
-            var expected = matches.Where(m => ReferenceEquals(m.Line, high)).Select(m => Expected(m, asked)).FirstOrDefault();
-            var odd = expected is { } e && Math.Abs(Math.Log((double)(low.Rate!.Value / e))) > Math.Abs(Math.Log((double)(high.Rate!.Value / e))) ? low : high;
+            var expected = matches.Where(m => ReferenceEquals(m.Line, high)).Select(Expected).FirstOrDefault();
+            var odd = expected is { } range && Middle(range.Low, range.High) is var e && Math.Abs(Math.Log((double)(low.Rate!.Value * exchange / e))) > Math.Abs(Math.Log((double)(high.Rate!.Value * exchange / e))) ? low : high;
             var other = ReferenceEquals(odd, high) ? low : high;
             yield return new QuoteFinding(
                 "TK822", Severity.Warning, odd.Place, $"rate {Say.Money(odd.Rate!.Value)}, but {Say.Money(other.Rate!.Value)} for the same goods in row {other.Place.Row}", "rates of the same goods within the offer",
@@ -44,8 +47,8 @@ internal static class PriceChecks
         }
     }
 
-    /// <summary>Our estimate for one of a line, mean over the poles it serves, in the tender's currency; null when we have none.</summary>
-    public static decimal? Expected(LineMatch match, Asked asked)
+    /// <summary>Our estimate for one of a line, mean over the poles it serves, in the tender's currency: the least and the middle price of comparable parts; null when we have none.</summary>
+    public static (decimal Low, decimal High)? Expected(LineMatch match)
     {
         ImmutableArray<string> families = match.Family switch
         {
@@ -54,17 +57,24 @@ internal static class PriceChecks
             "protection set" => ["fuse", "surge", "earth"],
             var one => [one],
         };
-        var kits = match.Kits.Where(k => families.All(k.Estimate.ContainsKey)).ToList();
+        var chemistry = match.Line.Find("chemistry") is { } c ? Chemistry.IsLithium(c.Text) ? "battery lithium" : "battery lead" : "battery";
+        string Key(AskedKit kit, string family) => family != "battery" ? family : kit.Estimate.ContainsKey(chemistry) ? chemistry : kit.Estimate.ContainsKey("battery") ? "battery" : "battery lithium";
+        decimal Of(AskedKit kit, string family, bool high) => kit.Estimate.GetValueOrDefault(Key(kit, family) + (high ? EstimateBook.High : ""), kit.Estimate.GetValueOrDefault(Key(kit, family)));
+        var kits = match.Kits.Where(k => families.All(f => k.Estimate.ContainsKey(Key(k, f)) || (families.Length > 4 && Small.Contains(f)))).ToList();
         var poles = kits.Sum(k => k.PolesOf(null));
-        return poles == 0 ? null : kits.Sum(k => families.Sum(f => k.Estimate[f]) * k.PolesOf(null)) / poles;
+        decimal Mean(bool high) => kits.Sum(k => families.Sum(f => Of(k, f, high)) * k.PolesOf(null)) / poles;
+        return poles == 0 ? null : (Mean(false), Mean(true));
     }
 
-    private static QuoteFinding? Odd(OfferLine line, decimal rate, decimal expected, Asked asked)
+    private static decimal Middle(decimal low, decimal high) => (decimal)Math.Sqrt((double)low * (double)high);
+
+    private static QuoteFinding? Odd(OfferLine line, decimal rate, decimal low, decimal high, Asked asked)
     {
+        var expected = Middle(low, high);
         var ratio = (double)(rate / expected);
-        if (ratio >= asked.Settings.PriceLowRatio && ratio <= asked.Settings.PriceHighRatio) return null;
+        if (rate >= low * (decimal)asked.Settings.PriceLowRatio && rate <= high * (decimal)asked.Settings.PriceHighRatio) return null;
         var tens = Math.Round(Math.Log10(ratio));
-        if (tens != 0 && Math.Max(ratio / Math.Pow(10, tens), Math.Pow(10, tens) / ratio) <= TenBand)
+        if (tens != 0 && Math.Max(ratio / Math.Pow(10, tens), Math.Pow(10, tens) / ratio) <= TenBand * Math.Sqrt((double)(high / low)))
         {
             return new QuoteFinding(
                 "TK829", Severity.Warning, line.Place, $"decimal point probably misplaced: rate {Say.Money(rate)}, own estimate {Say.Money(expected)}, {Say.Number(ratio)} times", Estimate,

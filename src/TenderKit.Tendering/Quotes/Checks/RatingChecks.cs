@@ -13,6 +13,8 @@ internal static class RatingChecks
     public static IEnumerable<QuoteFinding> Required(LineMatch match, Asked asked)
     {
         var line = match.Line;
+        // brought along by a unit: nothing is asked of it
+        if (match.Kits.IsEmpty) yield break;
         foreach (var need in NeedsOf(match, asked))
         {
             var worst = need.Kits.OrderByDescending(k => k.Value).First();
@@ -42,7 +44,11 @@ internal static class RatingChecks
         public string Sign => AtMost ? "at most" : "at least";
     }
 
-    private static IEnumerable<Need> NeedsOf(LineMatch match, Asked asked)
+    private static IEnumerable<Need> NeedsOf(LineMatch match, Asked asked) =>
+        // what a light point does as a whole is judged by its run; here only that the rating is stated, the housing and the height
+        asked.IsShaped ? StatedNeeds(match, asked).Where(n => n.Name is "ip_code" or "height_m" or "flux_lm" || match.Line.Value(n.Name) is null) : StatedNeeds(match, asked);
+
+    private static IEnumerable<Need> StatedNeeds(LineMatch match, Asked asked)
     {
         var line = match.Line;
         var kits = match.Kits;

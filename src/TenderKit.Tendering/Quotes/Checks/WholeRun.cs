@@ -24,9 +24,10 @@ public sealed record SiteRun(string SiteId, string KitId, double LampW, double A
 public static class WholeRun
 {
     public static ImmutableArray<SiteRun> Of(TenderDesign design, DesignInputs inputs, ImmutableArray<OfferedKit> kits, StatedAsk? stated = null) =>
-        [.. design.Sites.AsParallel().AsOrdered().Select(s => (Site: s, Kit: kits.FirstOrDefault(k => k.Asked.Id == KitAt(s, stated)))).Where(p => p.Kit is { FluxLm: > 0, InputPowerW: > 0, ArrayWp: > 0, BatteryWh: > 0 }).Select(p => Run(p.Site, p.Kit!, inputs, stated?.Kits.First(k => k.Id == p.Kit!.Asked.Id)))];
+        [.. design.Sites.AsParallel().AsOrdered().Select(s => (Site: s, Kit: kits.FirstOrDefault(k => IsAt(k, s, stated)))).Where(p => p.Kit is { FluxLm: > 0, InputPowerW: > 0, ArrayWp: > 0, BatteryWh: > 0 }).Select(p => Run(p.Site, p.Kit!, inputs, stated?.Kits.First(k => k.Id == p.Kit!.Asked.Id)))];
 
-    private static string? KitAt(SiteDesign site, StatedAsk? stated) => stated is null ? site.KitId : stated.Kits.FirstOrDefault(k => k.SiteIds.Contains(site.Site.Id))?.Id;
+    private static bool IsAt(OfferedKit kit, SiteDesign site, StatedAsk? stated) =>
+        stated is null ? kit.Asked.PolesBySite.ContainsKey(site.Site.Id) : kit.Asked.Id == stated.Kits.FirstOrDefault(k => k.SiteIds.Contains(site.Site.Id))?.Id;
 
     /// <summary>Sites that stay dark more often, or darker, than asked; one finding for each kit and kind, at its hardest site.</summary>
     public static IEnumerable<QuoteFinding> Findings(ImmutableArray<SiteRun> runs, ImmutableArray<OfferedKit> kits, Asked asked, double darkNightsAsked)
@@ -49,6 +50,7 @@ public static class WholeRun
         var own = site.Energy.System;
         var ownFlux = site.Parts.Luminaire.FluxLm;
         if (stated is not null) return RunStated(site, kit, inputs, stated, weather);
+        if (kit.Asked.LightBySite.TryGetValue(site.Site.Id, out var reached)) return RunShaped(site, kit, inputs, weather, reached);
         var level = Math.Min(1, site.Light.LevelFraction * ownFlux / kit.FluxLm!.Value);
         var system = SystemOf(own, kit, kit.InputPowerW!.Value * level * own.LampInputW / (site.Parts.Luminaire.InputPowerW * site.Light.LevelFraction), inputs.Rules);
         var result = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, system);
@@ -58,26 +60,71 @@ public static class WholeRun
         return new SiteRun(site.Site.Id, kit.Asked.Id, system.LampInputW, kit.ArrayWp!.Value, kit.BatteryWh!.Value, result.DarkNightsUpperBound, lux, Math.Min(asked > 0 ? asked : site.Light.Result.AverageLx, site.Light.Result.AverageLx), Weakest(kit, inputs.Tender.Reliability.AutonomyNights));
     }
 
+    /// <summary>The offered lamp at the level its site needs with the poles offered.</summary>
+    private static SiteRun RunShaped(SiteDesign site, OfferedKit kit, DesignInputs inputs, SiteWeather weather, double reachedFraction)
+    {
+        var level = Math.Min(1, kit.Asked.FluxBySite.GetValueOrDefault(site.Site.Id, kit.Asked.FluxLm) / kit.FluxLm!.Value);
+        var system = SystemOf(site.Energy.System, kit, kit.InputPowerW!.Value * level, inputs.Rules);
+        var dark = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, system).DarkNightsUpperBound;
+        var lux = site.Site.Target.AverageLx is var target and > 0 ? target : site.Light.Result.AverageLx;
+        return new SiteRun(site.Site.Id, kit.Asked.Id, system.LampInputW, kit.ArrayWp!.Value, kit.BatteryWh!.Value, dark, lux * reachedFraction, lux, Weakest(kit, inputs.Tender.Reliability.AutonomyNights));
+    }
+
     /// <summary>The offered lamp at the level that gives the stated flux; light is the flux against the flux stated, the kit as stated runs beside it.</summary>
     private static SiteRun RunStated(SiteDesign site, OfferedKit kit, DesignInputs inputs, StatedKit stated, SiteWeather weather)
     {
         var own = site.Energy.System;
         var level = Math.Min(1, stated.LevelFraction * stated.FluxLm / kit.FluxLm!.Value);
         var offered = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, SystemOf(own, kit, kit.InputPowerW!.Value * level, inputs.Rules));
-        var scale = stated.ModuleWp / own.Array.ArrayWp;
-        var asAsked = own with
-        {
-            Array = own.Array with { ArrayWp = stated.ModuleWp, MaximumPowerCurrentA = own.Array.MaximumPowerCurrentA * scale },
-            Battery = BatteryOf(own.Battery, kit, inputs.Rules) with { RatedWh = stated.BatteryWh },
-            Control = own.Control with { ChargeCurrentA = Math.Max(stated.ChargeA, stated.ModuleWp / stated.BankV) },
-            LampInputW = stated.InputPowerW * stated.LevelFraction,
-        };
-        var dark = EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, asAsked).DarkNightsUpperBound;
+        var dark = DarkNightsAsStated(own, BatteryOf(own.Battery, kit, inputs.Rules), stated, weather);
         var lux = site.Site.Target.AverageLx is var target and > 0 ? target : site.Light.Result.AverageLx;
         return new SiteRun(
             site.Site.Id, kit.Asked.Id, kit.InputPowerW.Value * level, kit.ArrayWp!.Value, kit.BatteryWh!.Value, offered.DarkNightsUpperBound, lux * Math.Min(1, kit.FluxLm.Value / stated.FluxLm), lux, Weakest(kit, inputs.Tender.Reliability.AutonomyNights))
         { DarkNightsAsAsked = dark };
     }
+
+    /// <summary>Dark nights a year, upper bound, of a kit exactly as the tender states it.</summary>
+    private static double DarkNightsAsStated(PowerSystem own, BatteryModel battery, StatedKit stated, SiteWeather weather)
+    {
+        var asAsked = own with
+        {
+            Array = own.Array with { ArrayWp = stated.ModuleWp, MaximumPowerCurrentA = own.Array.MaximumPowerCurrentA * stated.ModuleWp / own.Array.ArrayWp },
+            Battery = battery with { RatedWh = stated.BatteryWh },
+            Control = own.Control with { ChargeCurrentA = Math.Max(stated.ChargeA, stated.ModuleWp / stated.BankV) },
+            LampInputW = stated.InputPowerW * stated.LevelFraction,
+        };
+        return EnergyBalance.Run(weather.Plane, weather.Climate.Lamp, asAsked).DarkNightsUpperBound;
+    }
+
+    /// <summary>Stated kits that do not do themselves what the tender asks: a fault of the tender, to be mended by an addendum, and no bidder's.</summary>
+    public static ImmutableArray<Diagnostic> OfTender(TenderDesign design, DesignInputs inputs, StatedAsk stated)
+    {
+        var found = ImmutableArray.CreateBuilder<Diagnostic>();
+        var asked = inputs.Tender.Reliability.DarkNightsPerYear;
+        foreach (var kit in stated.Kits)
+        {
+            var runs = design.Sites.Where(s => kit.SiteIds.Contains(s.Site.Id)).AsParallel().AsOrdered().Select(s =>
+            {
+                var weather = ClimateStage.Run(s.Site, ClimateStage.ClimateOf(s.Site, inputs), inputs);
+                return (s.Site.Id, Dark: DarkNightsAsStated(s.Energy.System, s.Energy.System.Battery, kit, weather));
+            }).ToList();
+            foreach (var id in kit.SiteIds.Where(id => !design.Sites.Any(s => s.Site.Id == id)))
+                found.Add(new Diagnostic("TK837", Severity.Warning, $"quotes.asked: kit {kit.Id} names site {id}, which the tender does not have or could not design; correct the table", new Place(Site: id)));
+            if (runs.Count == 0) continue;
+            var worst = runs.MaxBy(r => r.Dark);
+            if (worst.Dark > asked)
+                found.Add(new Diagnostic("TK837", Severity.Warning, $"quotes.asked: kit {kit.Id} as the tender states it ({Say.Number(kit.ModuleWp)} Wp, {Say.Number(kit.BatteryWh)} Wh) would itself stay dark up to {Say.Number(worst.Dark)} nights a year at site {worst.Id}; asked: {Say.Number(asked)}; raise the rating by an addendum, or state that the kit prevails", new Place(Site: worst.Id)));
+            foreach (var site in SiteNeedsOf(kit, design, inputs))
+                found.Add(new Diagnostic("TK837", Severity.Warning, $"quotes.asked: kit {kit.Id} states {site.Stated} poles of {Say.Number(kit.FluxLm * kit.LevelFraction)} lm for site {site.Id}; our light calculation needs {site.Needed} poles with that lamp; check the number of poles", new Place(Site: site.Id)));
+        }
+
+        return found.ToImmutable();
+    }
+
+    private static IEnumerable<(string Id, int Stated, int Needed)> SiteNeedsOf(StatedKit kit, TenderDesign design, DesignInputs inputs) =>
+        kit.PolesBySite.IsEmpty ? [] : Own.SiteNeed.Of(design with { Sites = [.. design.Sites.Where(s => kit.PolesBySite.ContainsKey(s.Site.Id))] }, inputs)
+            .Select(n => (n.Id, Stated: kit.PolesBySite[n.Id], With: n.With(kit.FluxLm, kit.HeightM, inputs.Tender.Quotes.ToleranceFraction)))
+            .Where(n => n.With.ReachedFraction < 1 || n.With.Poles > n.Stated).Select(n => (n.Id, n.Stated, n.With.Poles));
 
     private static PowerSystem SystemOf(PowerSystem own, OfferedKit kit, double lampW, RuleSet rules)
     {

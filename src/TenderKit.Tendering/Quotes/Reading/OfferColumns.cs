@@ -18,7 +18,7 @@ internal sealed record OfferColumns(ImmutableSortedDictionary<int, string> Meani
         ColumnMeaning.Of("unit", null, "unit|u|un|und|unid|unidad|unite|unidade|uom|units|ud|u m|um|unid medida|unidad de medida|unite de mesure|unidade de medida|mesure"),
         ColumnMeaning.Of("quantity", null, "quantity|qty|qte|quantite|cantidad|cant|quantidade|quant|qt|qtd|qtde|q ty|nos|number of units|poles|nombre|qnt|quantites|cantidades|quantidades|postes|q"),
         ColumnMeaning.Of("rate", null, "unit price|rate|unit rate|price each|price|p u|pu|p unit|precio unitario|precio|precio unit|p unitario|prix unitaire|prix|prix unit|preco unitario|preco|preco unit|valor unitario|unit price usd|usd unit|unit usd|p u ht|pu ht|prix unitaire ht|precio u|v unitario|vr unitario|valor unit|cost each|unit cost|costo unitario|custo unitario|each"),
-        ColumnMeaning.Of("amount", null, "amount|total|total price|line total|extension|importe|monto|precio total|prix total|montant|montant ht|preco total|valor|valor total|usd total|p total|importe total|subtotal|sous total|total usd|total ht|value|sum|v total|prix total ht|montant total|total line|somme|costo total|custo total"),
+        ColumnMeaning.Of("amount", null, "amount|extended|extended price|extended amount|total|total price|line total|extension|importe|monto|precio total|prix total|montant|montant ht|preco total|valor|valor total|usd total|p total|importe total|subtotal|sous total|total usd|total ht|value|sum|v total|prix total ht|montant total|total line|somme|costo total|custo total"),
         ColumnMeaning.Of("remark", null, "remark|remarks|note|notes|observaciones|observacion|observations|observacoes|obs|comment|comments|commentaire|commentaires|remarques|remarque|comentarios|nota|notas|observacao"),
         ColumnMeaning.Of("currency", null, "currency|cur|moneda|devise|moeda|monnaie|ccy"),
         ColumnMeaning.Of("lot", null, "lot|lote|lots|lotes"),
@@ -57,6 +57,18 @@ internal sealed record OfferColumns(ImmutableSortedDictionary<int, string> Meani
             var texts = below.Select(r => column < r.Length ? r[column].Text : "").Where(t => t.Length > 0).Take(12).ToList();
             var wordy = texts.Count(t => t.Count(char.IsLetter) >= 4 && t.Length > 5);
             settled[column] = texts.Count > 0 && wordy * 2 >= texts.Count ? "description" : "number";
+        }
+
+        // a column called "No." without any other for quantities holds them when it does not count the rows
+        if (!settled.ContainsValue("quantity"))
+        {
+            foreach (var (column, _) in settled.Where(m => m.Value == "number").ToList())
+            {
+                var numbers = below.Select(r => column < r.Length ? r[column].Number ?? (double.TryParse(r[column].Text, System.Globalization.CultureInfo.InvariantCulture, out var n) ? n : null) : null).OfType<double>().ToList();
+                if (numbers.Count < 2 || numbers.Zip(numbers.Skip(1)).Count(p => p.Second == p.First + 1) * 2 >= numbers.Count) continue;
+                settled[column] = "quantity";
+                break;
+            }
         }
 
         return this with { Meanings = settled.ToImmutable() };

@@ -77,7 +77,7 @@ internal static partial class WarrantyReader
     [GeneratedRegex(
         @"(?<n>\d{1,2}(?:[.,]\d)?)\s*(?<u>years?|yrs?|y|ans?|annees?|anos?|months?|mois|mes(?:es)?)\b"
         + @"|(?<battery>(?:(?:lithium|lifepo4|lfp|agm|gel|lead[- ]acid|vrla)(?:[ -](?:iron|phosphate))* )?(?:batter\w+|bateria\w*|accumul\w+|acumulador\w*)(?: " + Kind + @")*|\b(?:lifepo4|lfp|agm|gel)\b)"
-        + @"|(?<lamp>luminaires?|luminarias?|lamps?|lampes?|lamparas?|lampadas?|lanternes?|lanterns?|\bleds?\b)|(?<module>modules?|modulos?|panels?|paneles|panneaux?|paineis|painel)"
+        + @"|(?<lamp>luminaires?|farolas?|faroles|farois|farol|street ?lights?|luminarias?|lamps?|lampes?|lamparas?|lampadas?|lanternes?|lanterns?|\bleds?\b)|(?<module>modules?|placas?|modulos?|panels?|paneles|panneaux?|paineis|painel)"
         + @"|(?<control>controller\w*|controlador\w*|controleurs?|regulat\w+|regulador\w*|regulateurs?)|(?<pole>poles?\b|columns?\b|masts?\b|mats?\b|poteaux?|postes?\b|candelabres?|columnas?|colunas?)", Options)]
     private static partial Regex Token();
 

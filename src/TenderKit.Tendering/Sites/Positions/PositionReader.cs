@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using TenderKit.Intake.Maps;
 using TenderKit.Intake.Numbers;
 using TenderKit.Intake.Tables;
 using TenderKit.Tendering.Columns;
@@ -21,10 +22,12 @@ internal sealed partial class PositionReader
 
     public RowPosition Read(SiteRow row)
     {
+        if (row.IsFilled(SiteColumns.Accuracy) && UserNumber.Read(row.Cell(SiteColumns.Accuracy)!.Value, QuantityKind.Length).Value is > SiteRow.GreatestAccuracyM and var knownToM)
+            row.Warning("TK178", SiteColumns.Accuracy, FormattableString.Invariant($"says that the position was taken to {knownToM:0} m only; take the position again"));
         if (row.IsFilled(SiteColumns.Easting) || row.IsFilled(SiteColumns.Northing)) return OfGrid(row, SiteColumns.Easting, SiteColumns.Northing);
         var (latitude, longitude) = (row.Text(SiteColumns.Latitude), row.Text(SiteColumns.Longitude));
         if (latitude.Length == 0 && longitude.Length == 0)
-            return row.IsFilled(SiteColumns.Coordinates) ? OfOneCell(row) : RowPosition.Missing(row.HasColumn(SiteColumns.Latitude) ? SiteColumns.Latitude : SiteColumns.Coordinates);
+            return row.IsFilled(SiteColumns.Coordinates) ? OfOneCell(row) : row.Drawing is { } drawn ? OfDrawing(drawn) : row.IsDrawingBroken ? RowPosition.Bad(SiteColumns.Trace) : RowPosition.Missing(row.HasColumn(SiteColumns.Latitude) ? SiteColumns.Latitude : SiteColumns.Coordinates);
         if (latitude.Length == 0)
             row.Error("TK182", SiteColumns.Latitude, "is missing; the sun cannot be found without it: write decimal degrees such as 14.2508");
         if (longitude.Length == 0) row.Error("TK182", SiteColumns.Longitude, "is missing; write decimal degrees such as -4.2500");
@@ -32,6 +35,12 @@ internal sealed partial class PositionReader
         return IsGrid(row.Cell(SiteColumns.Latitude)!.Value, row.Cell(SiteColumns.Longitude)!.Value)
             ? OfGrid(row, SiteColumns.Longitude, SiteColumns.Latitude)
             : OfAngles(row, SiteColumns.Latitude, latitude, SiteColumns.Longitude, longitude);
+    }
+
+    private static RowPosition OfDrawing(MapFeature drawn)
+    {
+        var (point, column) = (SiteDrawing.PlaceOf(drawn), drawn.Shape == MapShape.Area ? SiteColumns.Outline : SiteColumns.Trace);
+        return new(point, false, true, column, column, string.Create(CultureInfo.InvariantCulture, $"site at {point.LatitudeDegrees:0.000000}, {point.LongitudeDegrees:0.000000} degrees"));
     }
 
     private static RowPosition OfAngles(SiteRow row, string latitudeColumn, string latitudeText, string longitudeColumn, string longitudeText)
@@ -101,7 +110,7 @@ internal sealed partial class PositionReader
 
     private static void NoteAccuracy(SiteRow row, string accuracy)
     {
-        if (double.TryParse(accuracy, NumberStyles.Float, CultureInfo.InvariantCulture, out var metres) && metres > 50)
+        if (double.TryParse(accuracy, NumberStyles.Float, CultureInfo.InvariantCulture, out var metres) && metres > SiteRow.GreatestAccuracyM)
             row.Warning("TK178", SiteColumns.Coordinates, FormattableString.Invariant($"was taken to {metres:0} m only; take the position again"));
     }
 

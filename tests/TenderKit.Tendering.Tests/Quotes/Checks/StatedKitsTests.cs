@@ -15,9 +15,6 @@ public class StatedKitsTests(ITestOutputHelper output)
 {
     private const double MostFalseShare = 0.05;
 
-    /// <summary>Prices and lives are held against those of our own parts; where our design has no part of the kind (it took integrated units), these faults are missed.</summary>
-    private static readonly string[] NeedOwnParts = ["TK821", "TK822", "TK829"];
-
     private static readonly Lazy<(DesignInputs Inputs, TenderDesign Design, BillOfQuantities? Bill)> Starter = new(() =>
     {
         var loaded = TenderLoader.Load(Path.Combine(QuoteCorpus.Folder, "..", "..", "..", "..", "templates", "starter", "tender.yaml"));
@@ -35,19 +32,42 @@ public class StatedKitsTests(ITestOutputHelper output)
         var (planted, found, clean, falseLines, report) = Measure(odd, Stated);
         output.WriteLine(report);
         Assert.True(falseLines <= MostFalseShare * clean, report);
-        Assert.DoesNotContain(report.Split('\n'), r => r.Contains(" MISSED ", StringComparison.Ordinal) && !NeedOwnParts.Any(c => r.Contains(c, StringComparison.Ordinal)));
-        Assert.True(found >= planted - 2, report);
+        Assert.True(found == planted, report);
     }
 
-    /// <summary>The five kits of the corpus are other parts than our own; as many poles, other makes: no fault by that alone.</summary>
-    [Fact]
-    public void On_our_own_design_other_quantities_are_no_fault()
+    /// <summary>
+    /// Ten offers written with their faults before the checker met them. First sight: one of ten not read at all; of the rest 20 of 23 faults with
+    /// stated kits, false findings on 1 of 148 clean lines; without, 17 of 23 and 20 of 148. What is still missed stands here by file and code:
+    /// b01 is told as a missing item (TK805) and not as a quantity; b05 falls short of the statement but serves; b08 sums lots on a sheet of its own;
+    /// b10 promises 8 years on gel, within 1.5 times the life expected.
+    /// </summary>
+    [Theory]
+    [InlineData(true, "b01.xlsx TK830|b08.xlsx TK832|b10.csv TK821")]
+    [InlineData(false, "b01.xlsx TK830|b05.xlsx TK809|b08.xlsx TK832|b10.csv TK821")]
+    public void The_blind_half_by_both_paths(bool isStated, string missed)
     {
-        var (_, _, clean, falseLines, report) = Measure(true, null);
+        var (_, _, clean, falseLines, report) = Measure("blind", QuoteCorpus.BlindFolder, QuoteCorpus.BlindFiles, isStated ? Stated : null);
         output.WriteLine(report);
-        Assert.DoesNotContain("FALSE TK830", report, StringComparison.Ordinal);
-        Assert.True(clean > 0 && falseLines < clean, report);
+        Assert.True(falseLines <= MostFalseShare * clean, report);
+        Assert.Equal(missed, MissedIn(report));
     }
+
+    /// <summary>
+    /// Without stated kits every offer is judged by what its own light points do at the sites. The poles of q17 are a metre too low, so its light
+    /// points are set at other sites and its small module is enough there.
+    /// </summary>
+    [Theory]
+    [InlineData(true, "q17.csv TK816")]
+    [InlineData(false, "")]
+    public void On_our_own_design_offers_are_judged_by_what_they_do(bool odd, string missed)
+    {
+        var (_, _, clean, falseLines, report) = Measure(odd, null);
+        output.WriteLine(report);
+        Assert.True(falseLines <= MostFalseShare * clean, report);
+        Assert.Equal(missed, MissedIn(report));
+    }
+
+    private static string MissedIn(string report) => string.Join('|', report.Split('\n').Where(r => r.Contains(" MISSED ", StringComparison.Ordinal)).Select(r => r.Split(' ')).Select(w => $"{w[0]} {w[3]}").Order(StringComparer.Ordinal));
 
     [Fact]
     public void A_file_without_a_column_or_with_a_bad_number_is_told()
@@ -60,18 +80,21 @@ public class StatedKitsTests(ITestOutputHelper output)
         Assert.Contains(read.Diagnostics, d => d.Code == "TK839" && d.Message.Contains("many", StringComparison.Ordinal));
     }
 
-    private static (int Planted, int Found, int Clean, int FalseLines, string Report) Measure(bool odd, StatedAsk? stated)
+    private static (int Planted, int Found, int Clean, int FalseLines, string Report) Measure(bool odd, StatedAsk? stated) =>
+        Measure(odd ? "odd" : "even", QuoteCorpus.Folder, QuoteCorpus.Files.Where(f => QuoteCorpus.IsOdd(f) == odd), stated);
+
+    private static (int Planted, int Found, int Clean, int FalseLines, string Report) Measure(string name, string folder, IEnumerable<string> files, StatedAsk? stated)
     {
         var (inputs, design, bill) = Starter.Value;
-        var asked = AskedBuilder.Of(design, bill, stated);
+        var asked = AskedBuilder.Of(design, bill, stated, inputs);
         asked = asked with { Settings = CorpusAsked.Value.Settings, Exchange = CorpusAsked.Value.Exchange };
         var report = new List<string>();
         var codes = new SortedDictionary<string, (int Planted, int Found)>(StringComparer.Ordinal);
         var (clean, falseLines, falseElsewhere) = (0, 0, 0);
-        foreach (var file in QuoteCorpus.Files.Where(f => QuoteCorpus.IsOdd(f) == odd))
+        foreach (var file in files)
         {
-            var result = OfferChecker.Check(QuoteCorpus.Read(file), asked, kits => WholeRun.Findings(WholeRun.Of(design, inputs, kits, stated), kits, asked, inputs.Tender.Reliability.DarkNightsPerYear));
-            var planted = QuoteCorpus.Ledger("planted.csv").Where(p => p["file"] == file).ToList();
+            var result = OfferChecker.Check(QuoteCorpus.Read(file, folder), asked, kits => WholeRun.Findings(WholeRun.Of(design, inputs, kits, stated), kits, asked, inputs.Tender.Reliability.DarkNightsPerYear));
+            var planted = QuoteCorpus.Ledger("planted.csv", folder).Where(p => p["file"] == file).ToList();
             foreach (var fault in planted)
             {
                 var found = result.Findings.Any(f => f.Code == fault["code"] && IsAt(f.Where, fault));
@@ -94,7 +117,7 @@ public class StatedKitsTests(ITestOutputHelper output)
         }
 
         var (all, got) = (codes.Values.Sum(c => c.Planted), codes.Values.Sum(c => c.Found));
-        var head = FormattableString.Invariant($"{(odd ? "odd" : "even")} files, {(stated is null ? "own design" : "stated kits")}: planted found {got}/{all}; false on {falseLines} of {clean} clean lines; elsewhere {falseElsewhere}");
+        var head = FormattableString.Invariant($"{name} files, {(stated is null ? "own design" : "stated kits")}: planted found {got}/{all}; false on {falseLines} of {clean} clean lines; elsewhere {falseElsewhere}");
         return (all, got, clean, falseLines, string.Join('\n', [head, string.Join(' ', codes.Select(c => $"{c.Key} {c.Value.Found}/{c.Value.Planted}")), .. report]));
     }
 

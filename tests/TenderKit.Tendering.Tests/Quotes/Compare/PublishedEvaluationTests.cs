@@ -60,13 +60,13 @@ public class PublishedEvaluationTests
     public void Offers_are_ranked_by_their_evaluated_price_and_low_ones_screened()
     {
         ImmutableArray<CheckedOffer> offers = [.. new[] { "q01.xlsx", "q05.csv", "q19.xlsx" }.Select(f => OfferChecker.Check(QuoteCorpus.Read(f), CorpusAsked.Value))];
-        var compared = OfferComparison.Of(offers, CorpusAsked.Value);
+        var compared = OfferComparison.Of(offers, CorpusAsked.Value).Offers;
         var ranked = compared.Where(c => c.Rank is not null).ToList();
         Assert.Equal(ranked.OrderBy(r => r.Evaluated).Select(r => r.Checked.Offer.File), ranked.OrderBy(r => r.Rank).Select(r => r.Checked.Offer.File));
         Assert.All(ranked, r => Assert.Equal(r.Evaluated, r.Steps[^1].Amount));
         Assert.Null(compared.Single(c => c.Checked.Offer.File == "q19.xlsx").Evaluated);
         var dear = CorpusAsked.Value with { Kits = [.. CorpusAsked.Value.Kits.Select(k => k with { Estimate = k.Estimate.SetItem("pole", k.Estimate["pole"] * 10) })] };
-        Assert.Contains(OfferComparison.Of(offers, dear).SelectMany(o => o.Screens), s => s.Code == "TK836");
+        Assert.Contains(OfferComparison.Of(offers, dear).Offers.SelectMany(o => o.Screens), s => s.Code == "TK836");
     }
 
     private static OfferLine LineOf(decimal quantity, decimal rate, decimal amount) =>
