@@ -116,7 +116,7 @@ public class BadInputTests
     }
 
     [Fact]
-    public void TK128_a_rule_that_stands_twice_is_named_with_its_line()
+    public void TK118_a_rule_that_stands_twice_is_named_with_its_line()
     {
         using var folder = new TenderFolder();
         var rules = File.ReadAllText(Path.Combine(Repository.Root, "templates", "design-rules.yaml"));
@@ -125,7 +125,7 @@ public class BadInputTests
         folder.Change("tender.yaml", "rules: " + Path.Combine(Repository.Root, "templates", "design-rules.yaml").Replace('\\', '/'), "rules: rules.yaml");
         var run = folder.Bid();
         Assert.Equal(ExitCodes.CouldNotRun, run.Code);
-        Assert.Contains("TK128", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("TK118", run.Errors, StringComparison.Ordinal);
     }
 
     [Theory]
