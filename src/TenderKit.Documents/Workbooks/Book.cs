@@ -62,8 +62,9 @@ internal sealed class Book(TenderHead head, string title, Ledger ledger, Wording
     public Address HomeOf(CellId cell) =>
         _homes.TryGetValue(cell, out var home) ? home : throw new InvalidOperationException($"cell {cell} has no place in the workbook");
 
-    /// <summary>Where a formula of a sheet finds a cell: on the same sheet if it is shown there, else at home.</summary>
-    public Address Nearest(string sheet, CellId cell) => _mirrors.TryGetValue((sheet, cell), out var near) ? near : HomeOf(cell);
+    /// <summary>Where a formula of a sheet finds a cell: at home where that is the same sheet, else where it is shown on the sheet, else at home.</summary>
+    public Address Nearest(string sheet, CellId cell) =>
+        HomeOf(cell) is var home && home.Sheet != sheet && _mirrors.TryGetValue((sheet, cell), out var near) ? near : home;
 
     public int NumberOf(Sheet sheet) => _sheets.IndexOf(sheet) + 1;
 

@@ -42,7 +42,7 @@ public partial class MannersTests
         Assert.True(protection.Sheet!.Value);
         Assert.Null(protection.Password);
         Assert.Null(protection.HashValue);
-        var validated = sheet.Descendants<DataValidation>().SelectMany(v => v.SequenceOfReferences!.InnerText!.Split(' ')).SelectMany(Cells).ToHashSet(StringComparer.Ordinal);
+        var validated = sheet.Descendants<DataValidation>().SelectMany(v => (v.SequenceOfReferences?.InnerText ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries)).SelectMany(Cells).ToHashSet(StringComparer.Ordinal);
         foreach (var cell in sheet.Descendants<Cell>())
         {
             var format = (CellFormat)styles.CellFormats!.ChildElements[(int)cell.StyleIndex!.Value];
