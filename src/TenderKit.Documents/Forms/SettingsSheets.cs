@@ -144,9 +144,9 @@ public static class SettingsSheets
     private static TableBlock LightTable(KitSettings settings) => new(
         "Light to be read when new: the maintained value asked for over the maintenance factor (EN 13201-4, from memory)",
         [
-            new("Site", FixedPt: 28), new("Class", FixedPt: 28), new("Level", "of output", 1, Side.End, 42), new("MF", "", 1, Side.End, 24),
+            new("Site", FixedPt: 28), new("Class", FixedPt: 28), new("Level", "of output", 1, Side.End, 40), new("MF", "", 1, Side.End, 24),
             new("Average", "least, lx", 1, Side.End, 38), new("Minimum", "least, lx", 1, Side.End, 40), new("Average", "expected", 1, Side.End, 42), new("Minimum", "expected", 1, Side.End, 42),
-            new("Grid", Share: 1), new("Read", FixedPt: 48),
+            new("Grid", Share: 1), new("Read", FixedPt: 44),
         ],
         [.. settings.Sites.Select(s => Row.Of(
             s.SiteId, s.ClassName, Figures.Percent(s.LevelFraction), Figures.Number(s.MaintenanceFactor, 2), Lux(s.RequiredNewLx), Lux(s.RequiredNewMinimumLx),

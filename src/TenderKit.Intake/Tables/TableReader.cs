@@ -50,6 +50,10 @@ public static class TableReader
         {
             return Outcome.None<TableRows>(Diagnostic.Error("TK103", e.Message, new Place(file)));
         }
+        catch (TooLargeException e)
+        {
+            return Outcome.None<TableRows>(Diagnostic.Error("TK107", e.Message, new Place(file)));
+        }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return Outcome.None<TableRows>(Read(path).Diagnostics);

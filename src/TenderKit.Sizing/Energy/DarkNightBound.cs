@@ -21,14 +21,14 @@ public static class DarkNightBound
     private const double OneSide = 0.95;
 
     /// <param name="nightsByYear">Dark nights of each year.</param>
-    /// <param name="nightsPerRun">Mean length of a run of dark nights, 1 or more.</param>
-    public static double UpperNinety(IReadOnlyList<int> nightsByYear, double nightsPerRun = 1)
+    /// <param name="meanRunNights">Mean length of a run of dark nights, 1 or more.</param>
+    public static double UpperNinety(IReadOnlyList<int> nightsByYear, double meanRunNights = 1)
     {
-        Require.InRange(nightsPerRun, 1, 366, nameof(nightsPerRun));
+        Require.InRange(meanRunNights, 1, 366, nameof(meanRunNights));
         var n = nightsByYear.Count;
         if (n == 0) throw new ArgumentException("at least one year is needed", nameof(nightsByYear));
         var total = nightsByYear.Sum();
-        var few = nightsPerRun * (total == 0 ? Math.Log(1 / (1 - Confidence)) / n : ChiSquared.InvCDF(2 * total / nightsPerRun + 2, Confidence) / (2 * n));
+        var few = meanRunNights * (total == 0 ? Math.Log(1 / (1 - Confidence)) / n : ChiSquared.InvCDF(2 * total / meanRunNights + 2, Confidence) / (2 * n));
         if (n < 2 || total == 0) return Math.Min(MostNights, few);
         var mean = (double)total / n;
         var deviation = Math.Sqrt(nightsByYear.Sum(x => (x - mean) * (x - mean)) / (n - 1));
@@ -41,16 +41,16 @@ public static class DarkNightBound
     /// the low end is 0 when no night was dark. Check value: 20 years with 5 single dark nights give 1.970 / 20 to 10.513 / 20 or wider.
     /// </summary>
     /// <param name="nightsByYear">Dark nights of each year.</param>
-    /// <param name="nightsPerRun">Mean length of a run of dark nights, 1 or more.</param>
-    public static DarkNightRange TwoSidedNinety(IReadOnlyList<int> nightsByYear, double nightsPerRun = 1)
+    /// <param name="meanRunNights">Mean length of a run of dark nights, 1 or more.</param>
+    public static DarkNightRange TwoSidedNinety(IReadOnlyList<int> nightsByYear, double meanRunNights = 1)
     {
-        Require.InRange(nightsPerRun, 1, 366, nameof(nightsPerRun));
+        Require.InRange(meanRunNights, 1, 366, nameof(meanRunNights));
         var n = nightsByYear.Count;
         if (n == 0) throw new ArgumentException("at least one year is needed", nameof(nightsByYear));
         var total = nightsByYear.Sum();
-        var scale = nightsPerRun / (2 * n);
+        var scale = meanRunNights / (2 * n);
         if (total == 0) return new DarkNightRange(0, scale * ChiSquared.InvCDF(2, OneSide));
-        var runs = total / nightsPerRun;
+        var runs = total / meanRunNights;
         var (few, many) = (scale * ChiSquared.InvCDF(2 * runs, 1 - OneSide), scale * ChiSquared.InvCDF(2 * runs + 2, OneSide));
         if (n < 2) return new DarkNightRange(few, Math.Min(MostNights, many));
         var mean = (double)total / n;

@@ -174,7 +174,7 @@ public sealed record EnergyResult(
     public ImmutableArray<int> DarkNightsByYear { get; init; } = [];
 
     /// <summary>Mean length of a run of dark nights; where no night was dark, the length assumed for the bound.</summary>
-    public double NightsPerRun { get; init; } = 1;
+    public double MeanRunNights { get; init; } = 1;
 
     /// <summary>Time from empty back to full.</summary>
     public RecoveryTimes Recovery { get; init; } = RecoveryTimes.None;

@@ -9,9 +9,38 @@ namespace TenderKit.Tendering.Design;
 
 /// <summary>Climate, night and module plane of a site, with the hours the energy balance runs over.</summary>
 /// <param name="Climate">As printed.</param>
-/// <param name="Plane">Years of hours on the module plane, caution and shading included.</param>
-public sealed record SiteWeather(SiteClimate Climate, PlaneYears Plane)
+/// <param name="HoursOf">Makes the years of hours on the module plane.</param>
+public sealed record SiteWeather(SiteClimate Climate, Func<PlaneYears> HoursOf)
 {
+    private readonly WeakReference<PlaneYears?> _hours = new(null);
+
+    /// <param name="plane">Years of hours on the module plane, kept.</param>
+    public SiteWeather(SiteClimate climate, PlaneYears plane)
+        : this(climate, () => plane)
+    {
+    }
+
+    /// <summary>A copy makes hours of its own.</summary>
+    private SiteWeather(SiteWeather other)
+    {
+        (Climate, HoursOf, Own, OwnSeries, _hours) = (other.Climate, other.HoursOf, other.Own, other.OwnSeries, new(null));
+    }
+
+    /// <summary>Years of hours on the module plane, caution and shading included. Hours turned to other planes are many and large, so they are made again when memory was short.</summary>
+    public PlaneYears Plane
+    {
+        get
+        {
+            lock (_hours)
+            {
+                if (_hours.TryGetTarget(out var hours)) return hours;
+                hours = HoursOf();
+                _hours.SetTarget(hours);
+                return hours;
+            }
+        }
+    }
+
     /// <summary>The user's own hours on the module plane in solar time, caution and shading included; null where the climate holds no hours.</summary>
     public PlaneYears? Own { get; init; }
 

@@ -13,6 +13,9 @@ namespace TenderKit.Tendering.Design;
 /// </summary>
 public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs costs, SupportStage support)
 {
+    private const double ModuleStepM2 = 0.25;
+    private const double BoxStepM2 = 0.05;
+
     private readonly CivilCosts _civil = new(inputs.Catalog, costs, inputs.Tender.Prices.MaintenanceYears);
     private readonly Dictionary<(double LuminaireM2, double LuminaireKg, string? Unit, PoleShape Shape, double? ModuleM2, double? BoxM2), decimal> _poleUnder = [];
     private readonly decimal _leastProtection = LeastProtection(inputs.Catalog, costs);
@@ -71,11 +74,15 @@ public sealed class CostBounds(SiteClimate climate, DesignInputs inputs, Costs c
     /// <summary>Pole, foundation and works: with the wind on what is known of modules and box.</summary>
     private decimal Rest(LightOption light, double? moduleM2 = null, double? boxM2 = null)
     {
+        (moduleM2, boxM2) = (Floored(moduleM2, ModuleStepM2), Floored(boxM2, BoxStepM2));
         var key = (light.Luminaire.WindAreaM2, light.Luminaire.WeightKg, light.Integrated?.Code, light.Shape, moduleM2, boxM2);
         if (!_poleUnder.TryGetValue(key, out var least))
             _poleUnder[key] = least = support.LeastCost(light, moduleM2, boxM2);
         return least + _civil.PerPole;
     }
+
+    /// <summary>Areas are taken down to whole steps: less wind is still a bound, and near areas share one.</summary>
+    private static double? Floored(double? areaM2, double stepM2) => areaM2 is { } a ? Math.Floor(a / stepM2) * stepM2 : null;
 
     private static double AreaM2(Module module, int count) => module.LengthM * module.WidthM * count;
 

@@ -57,7 +57,7 @@ internal static class IntegratedStage
         return weather with
         {
             Climate = climate with { Plane = plane, PlaneKWhPerM2 = usable },
-            Plane = TiltedPlane.Hourly(weather.Plane.Weather, plane, albedo, site.ShadedFraction, horizon: site.Horizon),
+            HoursOf = () => TiltedPlane.Hourly(weather.Plane.Weather, plane, albedo, site.ShadedFraction, horizon: site.Horizon),
         };
     }
 

@@ -29,7 +29,8 @@ internal static class SiteDesigns
     public static void ForEachByPlace<T>(IEnumerable<T> items, Func<T, Site> siteOf, Action<T> run)
     {
         var ordered = items.OrderBy(i => SharedWork.PlaceKey(siteOf(i)), StringComparer.Ordinal).ToArray();
-        Parallel.ForEach(Partitioner.Create(ordered, EnumerablePartitionerOptions.NoBuffering), run);
+        // as many as there are processors: each holds the hours of its place
+        Parallel.ForEach(Partitioner.Create(ordered, EnumerablePartitionerOptions.NoBuffering), new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, run);
     }
 
     /// <summary>Equal for sites whose design is the same: all but number, name, row, lot and remark.</summary>

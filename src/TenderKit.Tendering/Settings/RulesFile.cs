@@ -22,7 +22,7 @@ public static class RulesFile
             {
                 var row = RowOf(section);
                 if (rows.TrueForAll(r => r.Id != row.Id)) rows.Add(row);
-                else section.AddError("TK128", $"the design rule '{row.Id}' stands twice; keep one of the two", section.Line);
+                else section.AddError("TK118", $"the design rule '{row.Id}' stands twice; keep one of the two", section.Line);
             }
 
             top.ReportUnknownKeys();

@@ -114,7 +114,7 @@ internal static class EnergyTrace
             var years = List("y", "dark nights of each year", run.DarkNightsByYear.Select(n => (double)n), "nights", TraceOrigin.Simulation);
             var count = Given("Y", "years simulated", run.YearCount, "years", TraceOrigin.Rule, "climate.years");
             list.Add("energy.dark_nights", "Dark nights a year, mean", run.DarkNightsPerYear, "nights", "dark_nights", years, count);
-            list.Add("energy.dark_bound", "Dark nights a year, upper 90 % bound", run.DarkNightsUpperBound, "nights", "dark_bound", years, count, Given("r", "mean length of a run of dark nights, 3 where there is none", run.NightsPerRun, "nights", TraceOrigin.Simulation));
+            list.Add("energy.dark_bound", "Dark nights a year, upper 90 % bound", run.DarkNightsUpperBound, "nights", "dark_bound", years, count, Given("r", "mean length of a run of dark nights, 3 where there is none", run.MeanRunNights, "nights", TraceOrigin.Simulation));
         }
 
         Catalog.Families.Part store = site.Parts.Integrated is { } unit ? unit : battery;

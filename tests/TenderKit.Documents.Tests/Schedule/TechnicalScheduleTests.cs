@@ -265,7 +265,8 @@ public class TechnicalScheduleTests(ITestOutputHelper output)
         var clock = Stopwatch.StartNew();
         var bytes = TechnicalSchedule.Make(design);
 
-        output.WriteLine($"300 sites, 12 kits: {bytes.Length / 1024} KiB in {clock.ElapsedMilliseconds} ms");
+        var pages = PdfPrinter.Lay(TechnicalSchedule.Document(design).Blocks).Sheets.Count;
+        output.WriteLine($"300 sites, 12 kits: {pages} pages, {bytes.Length / 1024} KiB in {clock.ElapsedMilliseconds} ms");
         Assert.InRange(clock.Elapsed.TotalSeconds, 0, 20);
         var lines = Lines(design);
         Assert.All(design.Sites, s => Assert.Equal(2, lines.Count(l => l.StartsWith($"{s.Site.Id} | {s.Site.Name}", StringComparison.Ordinal))));

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.IO.Compression;
 using System.Text;
 using TenderKit.Intake.Maps;
@@ -93,10 +92,9 @@ public sealed class BoundedReadingTests
 
     private static void Refused(string code, Func<IEnumerable<Diagnostic>> read)
     {
-        var (clock, before) = (Stopwatch.StartNew(), GC.GetAllocatedBytesForCurrentThread());
+        var before = GC.GetAllocatedBytesForCurrentThread();
         var error = Assert.Single(read(), d => d.Severity == Severity.Error);
         Assert.Equal(code, error.Code);
-        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(5), $"took {clock.Elapsed}");
         Assert.True(GC.GetAllocatedBytesForCurrentThread() - before < MostBytes, "took too much memory");
     }
 

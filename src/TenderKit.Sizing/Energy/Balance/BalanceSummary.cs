@@ -87,13 +87,13 @@ internal sealed class BalanceSummary<T, TMask>(BalanceKernel<T, TMask> kernel, i
         var (demandWh, unservedWh) = (lampDemand.Sum(), unserved.Sum());
         var worst = WorstSlot();
         var (worstYear, worstMonth) = (worst / 12, worst % 12 + 1);
-        var nightsPerRun = NightsPerRun();
+        var meanRunNights = MeanRunNights();
         ImmutableArray<double> PerDay(IEnumerable<double> sums) => [.. sums.Select((s, m) => s / yearCount / MonthDays.Count(m + 1))];
         return new EnergyResult(
             yearCount,
             demandWh > 0 ? unservedWh / demandWh : 0,
             (double)perYear.Sum() / yearCount,
-            DarkNightBound.UpperNinety(perYear, nightsPerRun),
+            DarkNightBound.UpperNinety(perYear, meanRunNights),
             perYear.Max(),
             LongestRun(),
             [.. lowest],
@@ -107,9 +107,9 @@ internal sealed class BalanceSummary<T, TMask>(BalanceKernel<T, TMask> kernel, i
             worstYear + 1,
             kernel.Totals.Of(lane, system, storeAtEndWh - fullWh, demandWh, unservedWh))
         {
-            DarkNightRange = DarkNightBound.TwoSidedNinety(perYear, nightsPerRun),
+            DarkNightRange = DarkNightBound.TwoSidedNinety(perYear, meanRunNights),
             DarkNightsByYear = [.. perYear],
-            NightsPerRun = nightsPerRun,
+            MeanRunNights = meanRunNights,
             Recovery = recovery,
             LossOfLoadByMonth = [.. unserved.Select((wh, m) => lampDemand[m] > 0 ? wh / lampDemand[m] : 0)],
             WorstSpell = SpellAt(SpellSearch.WorstStep(dayCount, WorstSpell.DayCount, UnservedOn, LeastOn)),
@@ -145,7 +145,7 @@ internal sealed class BalanceSummary<T, TMask>(BalanceKernel<T, TMask> kernel, i
     }
 
     /// <summary>Mean length of the runs of dark nights; with none, the length assumed.</summary>
-    private double NightsPerRun()
+    private double MeanRunNights()
     {
         var (nights, runs) = (0, 0);
         for (var n = 0; n < darkNights.Length; n++)

@@ -33,7 +33,7 @@ public sealed record AreaSolution(
 /// Fewest poles for an area. A heuristic: where poles may stand along the edge, rows facing each other across the longest side and across its
 /// normal, then poles at even steps round the edge; and rectangular lattices of every pair of steps that divides the area's two extents, square to the axes
 /// and to the longest side, in four shifts, by rising number of poles; the first that complies is thinned, taking away one pole after
-/// another while the target is still met. Proven: no placement of those families with fewer poles complies, and the search gives up at twice the poles that reach the average, and no placement at all can do with
+/// another while the target is still met. Proven: no placement of those families with fewer poles complies, and the search gives up at twice the poles that reach the average (12 at least), and no placement at all can do with
 /// fewer than the flux bound (to the error of the grid as an average). Not proven: that no other placement with fewer poles does.
 /// </summary>
 public static class AreaSearch
@@ -43,6 +43,9 @@ public static class AreaSearch
 
     /// <summary>With so many times the poles that first reached the average the other limits are given up. Common practice, no source.</summary>
     private const int Hopeless = 2;
+
+    /// <summary>So many poles are tried at least before that. Common practice, no source.</summary>
+    private const int Few = 12;
 
     private static readonly (double X, double Y)[] Shifts = [(0, 0), (0.5, 0), (0, 0.5), (0.5, 0.5)];
 
@@ -70,7 +73,7 @@ public static class AreaSearch
             if (trial.Verdict.Met) return Solution(Thinned(trial, problem, ref tried), leastPoles, tried);
             if (nearest is null || trial.Verdict.Margin > nearest.Verdict.Margin) nearest = trial;
             if (trial.Full.AverageLx >= target.AverageLx) enough = Math.Min(enough, poles.Length);
-            if (poles.Length > Hopeless * (double)enough) break;
+            if (poles.Length > Math.Max(Few, Hopeless * (double)enough)) break;
         }
 
         return Solution(nearest ?? problem.Light([Single(area, shape)]), leastPoles, tried);

@@ -79,7 +79,8 @@ internal static class OfferTableReader
         var amount = amountCell is { } a ? numbers.Of(a) : null;
         var unit = columns.TextOf(row, "unit") is { Length: > 0 } u ? u : packedUnit;
         var lot = columns.TextOf(row, "lot") is { Length: > 0 } l ? RowKind.LotIn("lot " + l) ?? l.ToUpperInvariant() : blockLot;
-        var all = Joined(row.Where(c => c.Number is null && numbers.Of(c) is null).Select(c => c.Text));
+        // "Discount 1.5 %" holds a number and is a text
+        var all = Joined(row.Where(c => c.Number is null && (numbers.Of(c) is null || RowKind.Of(c.Text) is LineKind.Discount or LineKind.Tax)).Select(c => c.Text));
         if (text.Length == 0) text = all;
         if (quantity is null && RowKind.Of(text) is { } kind && (rate is not null || amount is not null || LastNumber(row, numbers) is not null))
             return Text(place, text, RowKind.LotIn(text) ?? lot) with { Kind = kind, Amount = amount ?? rate ?? LastNumber(row, numbers), Rate = null };
