@@ -138,7 +138,7 @@ public class ClimateTests
     [Fact]
     public void Horizons_may_stand_in_a_file()
     {
-        using var folder = new TenderFolder().WithSites("S11").Change("tender.yaml", "lots:", "horizons: hills.csv\nlots:");
+        using var folder = new TenderFolder().WithSites("S11").Change("tender.yaml", "\nlots:", "\nhorizons: hills.csv\nlots:");
         File.WriteAllText(folder.PathOf("hills.csv"), "site,azimuth,elevation\nS11,0,10\nS11,180,20\n");
         Assert.Equal("0:10 180:20", HorizonText.Of(Loaded(folder).Site.Horizon!));
     }
