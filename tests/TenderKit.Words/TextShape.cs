@@ -33,7 +33,7 @@ public static partial class TextShape
     }
 
     /// <summary>A single word that is no key, code, path or format.</summary>
-    private static bool IsPlainWord(string text) => 
+    private static bool IsPlainWord(string text) =>
         Plain().IsMatch(text) && !Camel().IsMatch(text) && (text.Length > 2 || _short.Contains(text)) && !(text[^1] == '.' && char.IsLower(text[0]));
 
     private static bool IsFormat(string text) => text.Contains("#,##0", StringComparison.Ordinal) || Font().IsMatch(text);

@@ -1,8 +1,8 @@
 using TenderKit.Documents.Buyer;
 using TenderKit.Documents.Forms;
 using TenderKit.Documents.Layout;
-using TenderKit.Documents.Tests.Languages;
 using TenderKit.Documents.Schedule;
+using TenderKit.Documents.Tests.Languages;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.Notes;
 using TenderKit.Tendering.Tests.Samples;

@@ -61,8 +61,16 @@ internal static class OfferShape
         {
             Poles = Spread(point, sites, lots),
             PolesBySite = sites.ToImmutableSortedDictionary(a => a.Site.Id, a => Math.Max(1, (int)Math.Round(needed == 0 ? a.Poles : (double)a.Poles * point.Quantity / needed)), StringComparer.Ordinal),
-            FluxLm = flux, InputPowerW = watt, ModuleWp = wp, BankV = volts, BatteryAh = wh / volts, BatteryWh = wh, ChargeA = wp / (parts.Battery?.Value("nominal_voltage_v") ?? volts),
-            HeightM = sites.Select(a => a.Site.LeastHeightM).DefaultIfEmpty(0).Max(), Duty = duty, PolesNeeded = needed,
+            FluxLm = flux,
+            InputPowerW = watt,
+            ModuleWp = wp,
+            BankV = volts,
+            BatteryAh = wh / volts,
+            BatteryWh = wh,
+            ChargeA = wp / (parts.Battery?.Value("nominal_voltage_v") ?? volts),
+            HeightM = sites.Select(a => a.Site.LeastHeightM).DefaultIfEmpty(0).Max(),
+            Duty = duty,
+            PolesNeeded = needed,
             FluxBySite = sites.ToImmutableSortedDictionary(a => a.Site.Id, a => a.FluxLm, StringComparer.Ordinal),
             LightBySite = sites.ToImmutableSortedDictionary(a => a.Site.Id, a => a.ReachedFraction < 1 ? a.ReachedFraction : share, StringComparer.Ordinal),
         };
