@@ -172,7 +172,7 @@ public sealed class Wording
             unsaid = unsaid.AddRange(said.Unsaid);
         }
 
-        return new Said(pattern.Fill(holes), unsaid);
+        return unsaid.IsEmpty || pattern.Letters >= StrongPattern ? new Said(pattern.Fill(holes), unsaid) : new Said(string.Join(' ', filled), [string.Join(' ', filled)]);
     }
 
     private Said Pieces(string text, string joint, int depth)
