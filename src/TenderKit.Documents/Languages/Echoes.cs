@@ -29,6 +29,9 @@ internal static class Echoes
         .. design.Kits.SelectMany(k => UsedParts.Of(k.Parts)).DistinctBy(p => p.Code)
             .SelectMany(p => (string[])[p.Code, p.Description, p.DataSheetFile, p.Certificates, .. p.Certificates.Split(';', StringSplitOptions.TrimEntries)]),
         .. design.Inputs.Select(i => i.File),
+        .. design.Catalog.Services.Select(s => s.Description),
+        design.Tender.CatalogPath,
+        .. design.Tender.Village is { } village ? new[] { village.Fund } : [],
         .. design.Tender.Prices.ProvisionalSums.Select(s => s.Text),
         .. design.Tender.Submission.Forms.SelectMany(f => new[] { f.Form, f.Clause, f.SignedBy, f.File }),
         .. design.Tender.Submission.Deviations.SelectMany(d => new[] { d.Clause, d.Text, d.Reason }),

@@ -15,6 +15,9 @@ public sealed class Wording
     private const int MostCandidates = 24;
     private const int LongestText = 4000;
 
+    /// <summary>Letters from which a pattern may hold what nobody knows; a shorter one ("{0} of {1}") would cut any sentence.</summary>
+    private const int StrongPattern = 8;
+
     private static readonly string[] _joints = ["\n", ". ", "; ", ": ", ", ", " (", " · ", " – ", " and ", " or "];
 
     private static readonly FrozenSet<string> _beforeCodes = FrozenSet.Create(
@@ -139,7 +142,7 @@ public sealed class Wording
     {
         foreach (var pattern in _words!.Candidates(text).Take(MostCandidates))
         {
-            if (pattern.Match(text) is { } filled) yield return Filled(pattern, filled, depth);
+            if (pattern.Match(text) is { } filled) yield return Filled(pattern, text, filled, depth);
         }
 
         if (NumberWords.Lead(text) is (var number, var after))
@@ -161,7 +164,7 @@ public sealed class Wording
         }
     }
 
-    private Said Filled(Pattern pattern, string[] filled, int depth)
+    private Said Filled(Pattern pattern, string text, string[] filled, int depth)
     {
         var holes = new string[filled.Length];
         var unsaid = ImmutableArray<string>.Empty;
@@ -172,12 +175,13 @@ public sealed class Wording
             unsaid = unsaid.AddRange(said.Unsaid);
         }
 
-        return unsaid.IsEmpty || pattern.Letters >= StrongPattern ? new Said(pattern.Fill(holes), unsaid) : new Said(string.Join(' ', filled), [string.Join(' ', filled)]);
+        return unsaid.IsEmpty || pattern.Letters >= StrongPattern ? new Said(pattern.Fill(holes), unsaid) : new Said(text, [text]);
     }
 
     private Said Pieces(string text, string joint, int depth)
     {
         var said = text.Split(joint).Select((p, i) => joint == " (" && i > 0 ? Bracketed(p, depth) : Say(p, depth + 1)).ToList();
+        if (joint is " and " or " or " && said.Any(s => !s.Unsaid.IsEmpty)) return new Said(text, [text]);
         var spoken = joint is " and " or " or " ? " " + (Whole(joint.Trim()) ?? joint.Trim()) + " " : joint;
         return new Said(string.Join(spoken, said.Select(s => s.Text)), [.. said.SelectMany(s => s.Unsaid)]);
     }
@@ -187,6 +191,7 @@ public sealed class Wording
     {
         var whole = "(" + text;
         if (Whole(whole) is { } said) return new Said(said[1..], []);
+        if (depth < DeepestHole && Say(whole, depth + 1) is { Unsaid.IsEmpty: true } filled) return new Said(filled.Text[1..], []);
         var close = text.LastIndexOf(')');
         if (close < 0) return Say(text, depth + 1);
         var (inside, after) = (Say(text[..close], depth + 1), Say(text[(close + 1)..], depth + 1));

@@ -35,25 +35,25 @@ internal sealed class ProgrammeBuilder
     private ProgrammeBuilder(TenderHead head, ProgrammeSettings settings, LedgerBuilder ledger)
     {
         (_settings, _ledger) = (settings, ledger);
-        _order = Input("order-date", "Order of the goods, day of the contract", ProgrammeUnit.Date, SerialDate.Of(settings.OrderDate ?? head.IssueDate.AddDays(head.ValidityDays)));
+        _order = Asked("order-date", "Order of the goods, day of the contract", ProgrammeUnit.Date, SerialDate.Of(settings.OrderDate ?? head.IssueDate.AddDays(head.ValidityDays)));
         if (settings.CompletionDate is { } wanted)
         {
-            _completion = Input("completion-date", "Completion wanted", ProgrammeUnit.Date, SerialDate.Of(wanted));
+            _completion = Asked("completion-date", "Completion wanted", ProgrammeUnit.Date, SerialDate.Of(wanted));
         }
         else
         {
-            var days = Input("completion-days", "Days allowed from the contract to completion", ProgrammeUnit.Days, head.DeliveryDays);
+            var days = Asked("completion-days", "Days allowed from the contract to completion", ProgrammeUnit.Days, head.DeliveryDays);
             _completion = Add("completion-date", Cells.SumOf(_order, days));
             _inputs.Add(new("Completion wanted", ProgrammeUnit.Date, _completion));
         }
 
-        _mobilise = Input("mobilisation", "Days from the contract to the first work on site", ProgrammeUnit.Days, settings.MobilisationDays);
-        _shipping = Input("shipping", "Days of shipping to the site store, beyond the lead times", ProgrammeUnit.Days, settings.ShippingDays);
-        _curing = Input("curing", "Days from a foundation to its pole", ProgrammeUnit.Days, settings.CuringDays);
-        _week = Input("working-days", "Working days a week", ProgrammeUnit.Days, settings.WorkingDaysAWeek);
-        _foundations = Input("foundations", "Foundations a gang makes in a working day", ProgrammeUnit.Number, settings.FoundationsPerGangDay);
-        _poles = Input("poles", "Poles a gang erects, fits and commissions in a working day", ProgrammeUnit.Number, settings.PolesPerGangDay);
-        _moving = Input("moving", "Working days a gang takes to move to a site", ProgrammeUnit.Number, settings.MovingDays);
+        _mobilise = Asked("mobilisation", "Days from the contract to the first work on site", ProgrammeUnit.Days, settings.MobilisationDays);
+        _shipping = Asked("shipping", "Days of shipping to the site store, beyond the lead times", ProgrammeUnit.Days, settings.ShippingDays);
+        _curing = Asked("curing", "Days from a foundation to its pole", ProgrammeUnit.Days, settings.CuringDays);
+        _week = Asked("working-days", "Working days a week", ProgrammeUnit.Days, settings.WorkingDaysAWeek);
+        _foundations = Asked("foundations", "Foundations a gang makes in a working day", ProgrammeUnit.Number, settings.FoundationsPerGangDay);
+        _poles = Asked("poles", "Poles a gang erects, fits and commissions in a working day", ProgrammeUnit.Number, settings.PolesPerGangDay);
+        _moving = Asked("moving", "Working days a gang takes to move to a site", ProgrammeUnit.Number, settings.MovingDays);
     }
 
     public static WorksProgramme Build(TenderDesign design, ImmutableArray<ScheduleLine> schedule, IReadOnlyCollection<BillLine> lines, LedgerBuilder ledger)
@@ -71,8 +71,8 @@ internal sealed class ProgrammeBuilder
     private (ImmutableArray<GoodsPlan> Goods, ImmutableArray<SitePlan> Sites, LotPlanCells Lot) Lot(string lot, ImmutableArray<ScheduleLine> sites, Part[] goods)
     {
         var own = _settings.Lots.FirstOrDefault(l => l.Lot == lot);
-        var gangs = Input($"lot.{lot}.gangs", lot.Length == 0 ? "Gangs" : $"Gangs, lot {lot}", ProgrammeUnit.Number, own?.Gangs ?? _settings.Gangs);
-        var completion = own?.CompletionDate is { } wanted ? Input($"lot.{lot}.completion-date", $"Completion wanted, lot {lot}", ProgrammeUnit.Date, SerialDate.Of(wanted)) : _completion;
+        var gangs = Asked($"lot.{lot}.gangs", lot.Length == 0 ? "Gangs" : $"Gangs, lot {lot}", ProgrammeUnit.Number, own?.Gangs ?? _settings.Gangs);
+        var completion = own?.CompletionDate is { } wanted ? Asked($"lot.{lot}.completion-date", $"Completion wanted, lot {lot}", ProgrammeUnit.Date, SerialDate.Of(wanted)) : _completion;
         var stores = goods.ToDictionary(p => p.Code, p => Add($"lot.{lot}.{p.Code}.in-store", new Sum([Cells.Ref(_order), Cells.Ref(LeadOf(p)), Cells.Ref(_shipping)])), StringComparer.Ordinal);
         CellId Arrival(string name, Func<Part, bool> which) => Add($"lot.{lot}.{name}", new Greatest([Cells.Ref(_order), .. goods.Where(which).Select(p => Cells.Ref(stores[p.Code]))]));
         var footing = Arrival("foundation-goods", p => p is FoundationSet);
@@ -133,7 +133,7 @@ internal sealed class ProgrammeBuilder
 
     private static Greatest Beyond(CellId day, CellId limit) => new([new Literal(0), new Difference(Cells.Ref(day), Cells.Ref(limit))]);
 
-    private CellId Input(string name, string words, ProgrammeUnit unit, decimal value)
+    private CellId Asked(string name, string words, ProgrammeUnit unit, decimal value)
     {
         var cell = Add(name, new Literal(value));
         _inputs.Add(new(words, unit, cell));
