@@ -13,7 +13,7 @@ public sealed class TextCollector(string file, Reach reach)
     private static readonly HashSet<string> _silent = new(StringComparer.Ordinal)
     {
         "StartsWith", "EndsWith", "Contains", "Replace", "Split", "IndexOf", "LastIndexOf", "IndexOfAny", "Trim", "TrimEnd", "TrimStart", "Equals", "Compare", "Section", "Sections", "RequiredText", "RequiredNumber", "Has",
-        "Scalar", "Scalars", "Rule", "Input", "ToString", "TryParseExact", "ParseExact", "GetManifestResourceStream", "InRange", "Positive", "NotNegative", "ThrowIfNull", "That", "Own", "AddIn", "Parse", "Match", "IsMatch",
+        "Scalar", "Scalars", "Rule", "ToString", "TryParseExact", "ParseExact", "GetManifestResourceStream", "InRange", "Positive", "NotNegative", "ThrowIfNull", "That", "Own", "AddIn", "Parse", "Match", "IsMatch",
         "Value", "Measure", "Column", "GetString", "TryAdd", "AddError",
     };
 
