@@ -158,6 +158,11 @@ public sealed class Wording
             yield return lower with { Text = char.ToUpperInvariant(lower.Text[0]) + lower.Text[1..] };
         }
 
+        foreach (var at in new[] { text.IndexOf(". ", StringComparison.Ordinal), text.LastIndexOf(". ", StringComparison.Ordinal) }.Distinct())
+        {
+            if (at >= 0) yield return Sentences(text[..(at + 1)], text[(at + 2)..], depth);
+        }
+
         foreach (var joint in _joints)
         {
             if (text.Contains(joint, StringComparison.Ordinal)) yield return Pieces(text, joint, depth);
@@ -176,6 +181,13 @@ public sealed class Wording
         }
 
         return unsaid.IsEmpty || pattern.Letters >= StrongPattern ? new Said(pattern.Fill(holes), unsaid) : new Said(text, [text]);
+    }
+
+    /// <summary>A text in two, each with its full stop: a key may hold several sentences.</summary>
+    private Said Sentences(string first, string rest, int depth)
+    {
+        var (said, after) = (Say(first, depth + 1), Say(rest, depth + 1));
+        return new Said(said.Text + " " + after.Text, said.Unsaid.AddRange(after.Unsaid));
     }
 
     private Said Pieces(string text, string joint, int depth)
