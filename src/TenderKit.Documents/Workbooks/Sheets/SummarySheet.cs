@@ -62,7 +62,7 @@ internal static class SummarySheet
     /// <summary>Returns its last row.</summary>
     private static int Table(Sheet sheet, BillOfQuantities bill, int row, bool many)
     {
-        sheet.Header(row, ["Part", "Title", .. many ? bill.Lots.Select(l => ">" + TitleBlock.LotLabel(l.Lot)) : [], many ? ">All lots" : ">" + bill.Currency]);
+        sheet.Header(row, ["No.", "Title", .. many ? bill.Lots.Select(l => ">" + TitleBlock.LotLabel(l.Lot)) : [], many ? ">All lots" : ">" + bill.Currency]);
         foreach (var part in bill.Parts.Take(bill.Parts.Length - 1))
         {
             Line(sheet, bill, ++row, Number(part), part.Title, s => s.Collections[part.Number - 1], part.Collection, Look.Row, Look.Money);
