@@ -1,3 +1,4 @@
+using TenderKit.Documents.Languages;
 using TenderKit.Documents.Layout;
 using TenderKit.Tendering.Design;
 using TenderKit.Tendering.PartsStated;
@@ -21,7 +22,8 @@ public static class ClarificationRequest
         var head = design.Tender.Head;
         return new PaperDocument(
             $"{head.Reference} {head.Title}: request for clarification", head.Bidder, "Request for clarification", $"{head.Reference}  ·  Request for clarification",
-            head.IssueDate, [.. Blocks(design, design.PartsStated ?? throw new ArgumentException("no parts are stated", nameof(design)))]);
+            head.IssueDate, [.. Blocks(design, design.PartsStated ?? throw new ArgumentException("no parts are stated", nameof(design)))])
+        { Wording = Echoes.WordingOf(design) };
     }
 
     private static IEnumerable<Block> Blocks(TenderDesign design, StatedPartsResult result)
